@@ -1,0 +1,149 @@
+/**
+ * What does the ward's clock say, and when is "06:00" on a day when the clocks change?
+ * Named times are wall clock in a named zone; everything else is elapsed time. Temporal does the calendar; because a
+ * conversion costs microseconds, offsets are remembered between two clock changes.
+ */
+import { Temporal } from 'temporal-polyfill';
+import { DAY, type Instant, instant, MINUTE } from './instant.ts';
+
+declare const zoneBrand: unique symbol;
+/** An IANA zone that this host knows, such as `Europe/London`. */
+export type Zone = string & { readonly [zoneBrand]: 'IANA' };
+
+/** Minutes after midnight on the wall clock, 0 to 1439. */
+export type TimeOfDay = number & { readonly __timeOfDay?: never };
+
+/** A calendar day, as `2026-11-25`. */
+export type DayName = string & { readonly __dayName?: never };
+
+type Stretch = { readonly from: number; readonly until: number; readonly offset: number };
+const remembered = new Map<string, Stretch[]>();
+
+/** The zone, or null if this host does not know it. Offsets such as `+02:00` are no zones: they do not know summer. */
+export function zone(name: string): Zone | null {
+  if (!/^[A-Za-z][A-Za-z0-9_+-]*(\/[A-Za-z0-9_+-]+)*$/.test(name)) return null;
+  try {
+    Temporal.Instant.fromEpochMilliseconds(0).toZonedDateTimeISO(name);
+    return name as Zone;
+  } catch {
+    return null;
+  }
+}
+
+function stretchAt(at: number, inZone: Zone): Stretch {
+  const known = remembered.get(inZone) ?? [];
+  const hit = known.find((stretch) => at >= stretch.from && at < stretch.until);
+  if (hit !== undefined) return hit;
+  const zoned = Temporal.Instant.fromEpochMilliseconds(at).toZonedDateTimeISO(inZone);
+  const next = zoned.getTimeZoneTransition('next');
+  const last = zoned.add({ milliseconds: 1 }).getTimeZoneTransition('previous');
+  const stretch = {
+    from: last?.epochMilliseconds ?? Number.NEGATIVE_INFINITY,
+    until: next?.epochMilliseconds ?? Number.POSITIVE_INFINITY,
+    offset: zoned.offsetNanoseconds / 1e6,
+  };
+  remembered.set(inZone, [...known, stretch]);
+  return stretch;
+}
+
+/** How far the wall clock is ahead of UTC at that instant, in ms. */
+export const offsetAt = (at: Instant, inZone: Zone): number => stretchAt(at, inZone).offset;
+
+const wall = (at: Instant, inZone: Zone): number => at + offsetAt(at, inZone);
+
+const dayOf = (wallMs: number): DayName =>
+  new Temporal.PlainDate(1970, 1, 1).add({ days: Math.floor(wallMs / DAY) }).toString();
+const dayNumber = (day: DayName): number =>
+  Temporal.PlainDate.from(day).since('1970-01-01', { largestUnit: 'days' }).days;
+
+export const dayAt = (at: Instant, inZone: Zone): DayName => dayOf(wall(at, inZone));
+export const timeOfDayAt = (at: Instant, inZone: Zone): TimeOfDay => {
+  const ms = wall(at, inZone);
+  return Math.floor((ms - Math.floor(ms / DAY) * DAY) / MINUTE);
+};
+
+export const nextDay = (day: DayName): DayName => Temporal.PlainDate.from(day).add({ days: 1 }).toString();
+export const previousDay = (day: DayName): DayName =>
+  Temporal.PlainDate.from(day).subtract({ days: 1 }).toString();
+
+/**
+ * The instant of a wall-clock time. In spring's gap the time after it is taken (02:30 becomes 03:30); an hour that
+ * comes twice in autumn is taken the first time. Times that follow each other on the clock never change places.
+ */
+export function instantOf(day: DayName, time: TimeOfDay, inZone: Zone): Instant {
+  const wallMs = dayNumber(day) * DAY + time * MINUTE;
+  const before = stretchAt(wallMs - DAY, inZone).offset;
+  const after = stretchAt(wallMs + DAY, inZone).offset;
+  if (before === after && stretchAt(wallMs - before, inZone).offset === before)
+    return instant(wallMs - before);
+  return instant(
+    Temporal.PlainDateTime.from(`${day}T00:00`)
+      .add({ minutes: time })
+      .toZonedDateTime(inZone, { disambiguation: 'compatible' }).epochMilliseconds,
+  );
+}
+
+/** The most recent instant, not after `at`, at which the wall clock showed `time`: the start of the feeding day, say. */
+export function lastTime(time: TimeOfDay, at: Instant, inZone: Zone): Instant {
+  const today = dayAt(at, inZone);
+  for (const day of [today, previousDay(today)]) {
+    const candidate = instantOf(day, time, inZone);
+    if (candidate <= at) return candidate;
+  }
+  return instantOf(previousDay(previousDay(today)), time, inZone);
+}
+
+/** The first instant after `at` at which the wall clock shows `time`. */
+export function nextTime(time: TimeOfDay, at: Instant, inZone: Zone): Instant {
+  const yesterday = previousDay(dayAt(at, inZone));
+  for (let day = yesterday; ; day = nextDay(day)) {
+    const candidate = instantOf(day, time, inZone);
+    if (candidate > at) return candidate;
+  }
+}
+
+/** Every instant in [from, until) at which the wall clock shows one of the times, in order. */
+export function timesWithin(
+  times: readonly TimeOfDay[],
+  from: Instant,
+  until: Instant,
+  inZone: Zone,
+): readonly Instant[] {
+  const found: Instant[] = [];
+  for (let day = previousDay(dayAt(from, inZone)); ; day = nextDay(day)) {
+    const instants = times.map((time) => instantOf(day, time, inZone));
+    if (instantOf(day, 0, inZone) >= until) break;
+    found.push(...instants.filter((at) => at >= from && at < until));
+  }
+  return found.toSorted((a, b) => a - b);
+}
+
+/** `HH:MM` on a 24-hour clock, or null. */
+export function parseTimeOfDay(text: string): TimeOfDay | null {
+  const found = /^([01]\d|2[0-3]):([0-5]\d)$/.exec(text);
+  return found === null ? null : Number(found[1]) * 60 + Number(found[2]);
+}
+
+export const showTimeOfDay = (time: TimeOfDay): string =>
+  `${String(Math.floor(time / 60)).padStart(2, '0')}:${String(time % 60).padStart(2, '0')}`;
+
+/** An RFC 3339 instant with its offset; null for a date alone, a time without zone, an impossible date, or parts of a ms. */
+export function parseInstant(text: string): Instant | null {
+  const shape = /^\d{4}-\d\d-\d\dT\d\d:\d\d(?::\d\d(?:\.\d{1,3})?)?(?:Z|[+-]\d\d:\d\d)$/;
+  if (!shape.test(text)) return null;
+  try {
+    return instant(Temporal.Instant.from(text).epochMilliseconds);
+  } catch {
+    return null;
+  }
+}
+
+/** RFC 3339 with the zone's offset then: `2026-11-25T18:00:00+00:00`. */
+export function showInstant(at: Instant, inZone: Zone): string {
+  return Temporal.Instant.fromEpochMilliseconds(at)
+    .toZonedDateTimeISO(inZone)
+    .toString({
+      timeZoneName: 'never',
+      smallestUnit: at % 1000 === 0 ? 'second' : 'millisecond',
+    });
+}

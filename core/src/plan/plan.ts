@@ -1,0 +1,134 @@
+/**
+ * What should happen from now on? The shape of a plan: what runs, what to pour or spike and when, everything due
+ * gathered into visits, and what the feeding day comes to. Every number that is shown is `Worked`.
+ */
+import type { Fraction } from '../base/fraction.ts';
+import type { Instant, Span } from '../base/instant.ts';
+import type { Rate, Volume } from '../base/volume.ts';
+import type { Worked } from '../base/working.ts';
+import type { Problem } from '../order/order.ts';
+import type { Programme } from '../programme/programme.ts';
+
+export type TaskKind =
+  | 'put-up-container'
+  | 'take-down-container'
+  | 'change-set'
+  | 'start-feed'
+  | 'stop-feed'
+  | 'give-feed'
+  | 'give-bolus'
+  | 'flush'
+  | 'give-water'
+  | 'put-up-water-bag'
+  | 'give-medicine'
+  | 'give-module'
+  | 'check-position'
+  | 'check-tube'
+  | 'measure-residual'
+  | 'confirm-step'
+  | 'mouth-care'
+  | 'weigh'
+  | 'measure-glucose'
+  | 'take-bloods';
+
+/** Something due within a window: earliest ≤ nominal ≤ latest. The id is the same whenever it is planned again. */
+export type Task = {
+  readonly id: string;
+  readonly kind: TaskKind;
+  readonly earliest: Instant;
+  readonly nominal: Instant;
+  readonly latest: Instant;
+  /** What is to be given or poured, where the task has an amount. */
+  readonly volume: Worked<Volume> | null;
+  readonly rate: Worked<Rate> | null;
+  /** The medicine's or module's name, the hold's id, the lumen …: what the kind alone does not say. */
+  readonly about: string | null;
+  readonly rule: string;
+};
+
+export type Visit = { readonly at: Instant; readonly tasks: readonly Task[] };
+
+/** Why a container comes down when it does: the limit that governs. */
+export type DownBecause =
+  | 'hang-limit'
+  | 'set-limit'
+  | 'expiry'
+  | 'prepared-limit'
+  | 'opened-limit'
+  | 'label-limit'
+  | 'feed-ends';
+
+export type CartonUse = {
+  /** `open:<id>` for one already open, `new:<n>` for one from the store. */
+  readonly carton: string;
+  readonly take: Volume;
+  /** What stays in it; kept until then, or thrown away when null. */
+  readonly left: Volume;
+  readonly keepUntil: Instant | null;
+};
+
+export type PlannedContainer = {
+  readonly putUpAt: Instant;
+  readonly alreadyUp: boolean;
+  readonly feed: string;
+  readonly closed: boolean;
+  readonly fill: Worked<Volume>;
+  readonly newSet: boolean;
+  readonly prime: Worked<Volume>;
+  readonly volumeToDeliver: Worked<Volume>;
+  readonly runsDryAt: Worked<Instant> | null;
+  /** If a step up is confirmed, it runs dry as early as this. */
+  readonly runsDryEarliest: Worked<Instant> | null;
+  readonly takeDownBy: Worked<Instant>;
+  readonly because: DownBecause;
+  readonly nextAt: Instant | null;
+  readonly leftOver: Worked<Volume>;
+  readonly cartons: readonly CartonUse[];
+};
+
+export type DayTotals = {
+  readonly day: Span;
+  readonly formula: Worked<Volume>;
+  readonly mixture: Worked<Volume>;
+  readonly energyKcal: Worked<Fraction>;
+  readonly proteinG: Worked<Fraction>;
+  readonly water: {
+    readonly formula: Worked<Volume>;
+    readonly flushes: Worked<Volume>;
+    readonly total: Worked<Volume>;
+  };
+  /** Against what was ordered and what is needed; null where neither order nor needs say. */
+  readonly ordered: Worked<Volume> | null;
+  readonly needs: {
+    readonly energyKcal: Fraction | null;
+    readonly proteinG: Fraction | null;
+    readonly water: Volume | null;
+  };
+};
+
+/** What cannot be planned as asked, with the reason and the best that can be done. */
+export type Infeasible = {
+  readonly rule: string;
+  readonly code:
+    | 'empty-window'
+    | 'protected-window'
+    | 'step-over-capacity'
+    | 'grid-over-capacity'
+    | 'limit-too-short';
+  readonly about: string;
+  readonly at: Instant | null;
+  readonly data: Readonly<Record<string, unknown>>;
+};
+
+export type Plan = {
+  readonly at: Instant;
+  readonly span: Span;
+  readonly problems: readonly Problem[];
+  /** Null where a problem stops: then there is nothing below to follow. */
+  readonly programme: Programme | null;
+  readonly containers: readonly PlannedContainer[];
+  readonly waterBags: readonly PlannedContainer[];
+  readonly visits: readonly Visit[];
+  readonly day: DayTotals | null;
+  readonly infeasible: readonly Infeasible[];
+};
