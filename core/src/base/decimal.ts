@@ -22,7 +22,7 @@ const MOST_DIGITS = 15;
 const REASONS: readonly (readonly [RegExp, string])[] = [
   [/^$/, 'number/empty'],
   [/^[+\u2212\u2013\u2014]/, 'number/sign'],
-  [/[^\x00-\x7f]/, 'number/foreign-digits'],
+  [/[^ -~]/, 'number/foreign-digits'],
   [/^-?\d[\d.,]*e[+-]?\d+$/i, 'number/exponent'],
   [/^-?[.,]\d+$/, 'number/no-digit-before-mark'],
   [/^-?\d+[.,]$/, 'number/no-digit-after-mark'],
