@@ -1,0 +1,79 @@
+/**
+ * Which words does a screen need? The catalogue's shape; `english.ts` and its siblings fill it. A language that lacks a
+ * word does not compile.
+ */
+import type { Duration } from '../base/instant.ts';
+import type { DownBecause, TaskKind } from '../plan/plan.ts';
+
+export type Sentence = { readonly says: string; readonly remedy: string };
+export type Data = Readonly<Record<string, unknown>>;
+
+export type Words = {
+  readonly language: string;
+  readonly months: readonly string[];
+  readonly onDay: (time: string, day: string) => string;
+  readonly tasks: Readonly<Record<TaskKind, string>>;
+  readonly because: Readonly<Record<DownBecause, string>>;
+  /** What is wrong with an order, by the problem's code. */
+  readonly problems: Readonly<Record<string, (data: Data) => Sentence>>;
+  /** What is wrong with what was typed or read, by the issue's code. */
+  readonly issues: Readonly<Record<string, (data: Data) => Sentence>>;
+  readonly infeasible: Readonly<Record<string, (data: Data) => Sentence>>;
+  readonly levels: Readonly<Record<'stop' | 'ask' | 'note', string>>;
+  readonly provenance: Readonly<Record<string, string>>;
+  readonly basis: {
+    readonly order: (path: string) => string;
+    readonly feedList: (feed: string, field: string) => string;
+    readonly policy: (key: string, setBy: string, source: string, provenance: string) => string;
+    readonly published: (source: string, provenance: string) => string;
+    readonly entry: (id: string) => string;
+    readonly asked: (name: string) => string;
+    readonly arithmetic: string;
+    readonly working: string;
+  };
+  readonly rounded: Readonly<Record<'down' | 'up' | 'half-up', (step: string) => string>>;
+  readonly plan: {
+    readonly title: (who: string) => string;
+    readonly next: string;
+    readonly pour: (amount: string) => string;
+    readonly spike: (amount: string) => string;
+    readonly newSet: string;
+    readonly startAt: (rate: string) => string;
+    readonly deliver: (volume: string) => string;
+    readonly downBy: (time: string) => string;
+    readonly because: (why: string) => string;
+    readonly dryAt: (time: string) => string;
+    readonly dryEarliest: (time: string) => string;
+    readonly prime: (volume: string) => string;
+    readonly leftOver: (volume: string) => string;
+    readonly alreadyUp: string;
+    readonly runs: string;
+    readonly stopped: (why: string) => string;
+    readonly containers: string;
+    readonly waterBags: string;
+    readonly visits: string;
+    readonly day: string;
+    readonly none: string;
+    readonly noPlan: string;
+    readonly formula: string;
+    readonly energy: string;
+    readonly protein: string;
+    readonly water: (formula: string, flushes: string, total: string) => string;
+    readonly ordered: (volume: string) => string;
+    readonly needed: (amount: string) => string;
+    readonly carton: (which: string, take: string, left: string, keep: string) => string;
+    readonly newCarton: string;
+    readonly openCarton: (id: string) => string;
+    readonly keepUntil: (time: string) => string;
+    readonly throwAway: string;
+    readonly shortfall: (volume: string) => string;
+    readonly enteralOnly: string;
+    readonly defer: string;
+    readonly confirm: (key: string) => string;
+    readonly confirmedBy: (name: string) => string;
+    readonly strength: (strength: string) => string;
+    readonly full: string;
+    readonly within: (from: string, until: string) => string;
+  };
+  readonly lasts: (lasts: Duration) => string;
+};
