@@ -6,6 +6,15 @@ type Key = { readonly kind: KeyKind; readonly unit: string; readonly choices?: r
 
 const of = <K extends KeyKind>(kind: K, unit: string): { kind: K; unit: string } => ({ kind, unit });
 
+/** A value out of a few named ones; the unit names them all. */
+const oneOf = (
+  ...choices: readonly string[]
+): { kind: 'choice'; unit: string; choices: readonly string[] } => ({
+  kind: 'choice',
+  unit: choices.join(' / '),
+  choices,
+});
+
 export const POLICY_KEYS = {
   // the day
   'day.start': of('time', 'HH:MM'),
@@ -82,13 +91,13 @@ export const POLICY_KEYS = {
   'refeeding.start.kcal-per-kg': of('fraction', 'kcal/kg/d'),
   'refeeding.start.extreme.kcal-per-kg': of('fraction', 'kcal/kg/d'),
   // placement
-  'placement.pack': of('choice', 'pack'),
+  'placement.pack': oneOf('radiograph-first', 'ph-first-then-radiograph'),
   'placement.ph.limit': of('fraction', '[pH]'),
   'placement.ph.second-checker-from': of('fraction', '[pH]'),
   'placement.new-stoma': of('duration', 'h'),
   'placement.first-feed.stoma': of('duration', 'h'),
   // residual
-  'residual.compare': of('choice', 'more-than / at-least'),
+  'residual.compare': oneOf('more-than', 'at-least'),
   'residual.alert': of('volume', 'mL'),
   'residual.stop': of('volume', 'mL'),
   'residual.consecutive': of('count', '1'),

@@ -73,20 +73,36 @@ const holds = (row: PolicyRow, context: PolicyContext): boolean =>
       context.ageDays >= row.band.fromDays &&
       (row.band.belowDays === null || context.ageDays < row.band.belowDays)));
 
+/** A row without a moment holds since always, so before any moment, also one before 1970. */
+const sinceWhen = (row: PolicyRow): number => row.effectiveFrom ?? Number.NEGATIVE_INFINITY;
+
 const closeness = (row: PolicyRow): number => (row.band === null ? 0 : 2) + (row.setting === null ? 0 : 1);
+
+const indexes = new WeakMap<Policy, ReadonlyMap<PolicyKey, readonly PolicyRow[]>>();
+
+/** Asking is in the planner's inner path: each policy's rows are sorted into their keys once. */
+function rowsByKey(policy: Policy): ReadonlyMap<PolicyKey, readonly PolicyRow[]> {
+  const known = indexes.get(policy);
+  if (known !== undefined) return known;
+  const index = Map.groupBy(policy.rows, (row) => row.key);
+  indexes.set(policy, index);
+  return index;
+}
+
+/** Every row under a key, for whomever it holds, in the order of the document. */
+export const rowsOf = (policy: Policy, key: PolicyKey): readonly PolicyRow[] =>
+  rowsByKey(policy).get(key) ?? [];
+
+/** Of two rows that hold, whether the second takes over: it fits more closely, or as closely and from a later moment. */
+const takesOver = (best: PolicyRow, next: PolicyRow): boolean =>
+  closeness(next) > closeness(best) ||
+  (closeness(next) === closeness(best) && sinceWhen(next) >= sinceWhen(best));
 
 /** The row that governs: the closest fitting one, and of equally close ones the latest to take effect. */
 export function governingRow(policy: Policy, key: PolicyKey, context: PolicyContext): PolicyRow | null {
   let best: PolicyRow | null = null;
-  for (const row of policy.rows) {
-    if (row.key !== key || !holds(row, context)) continue;
-    if (
-      best === null ||
-      closeness(row) > closeness(best) ||
-      (closeness(row) === closeness(best) && (row.effectiveFrom ?? 0) >= (best.effectiveFrom ?? 0))
-    ) {
-      best = row;
-    }
+  for (const row of rowsOf(policy, key)) {
+    if (holds(row, context) && (best === null || takesOver(best, row))) best = row;
   }
   return best;
 }
