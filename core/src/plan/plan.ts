@@ -6,8 +6,23 @@ import type { Fraction } from '../base/fraction.ts';
 import type { Instant, Span } from '../base/instant.ts';
 import type { Rate, Volume } from '../base/volume.ts';
 import type { Worked } from '../base/working.ts';
-import type { Problem } from '../order/order.ts';
+import type { FeedList } from '../feeds/feed.ts';
+import type { Order, Problem } from '../order/order.ts';
+import type { Policy } from '../policy/policy.ts';
 import type { Programme } from '../programme/programme.ts';
+import type { Standing } from '../standing/standing.ts';
+
+/** What a plan is made from. The plan begins at `standing.at`; the confirmations are inside the order. */
+export type PlanRequest = {
+  readonly order: Order;
+  readonly feeds: FeedList;
+  readonly policy: Policy;
+  readonly standing: Standing;
+  /** Where the plan ends; unless given, the end of the feeding day in which it begins. */
+  readonly until?: Instant;
+  /** Times in which no visit may be: rounds, quiet hours, handover. */
+  readonly protectedTimes?: readonly Span[];
+};
 
 export type TaskKind =
   | 'put-up-container'
@@ -123,8 +138,9 @@ export type Infeasible = {
 export type Plan = {
   readonly at: Instant;
   readonly span: Span;
+  /** What the order's rules say, and what local policy or the feed list does not say that a plan needs. */
   readonly problems: readonly Problem[];
-  /** Null where a problem stops: then there is nothing below to follow. */
+  /** Null where a problem stops, or asks and nobody has confirmed: then there is nothing below to follow. */
   readonly programme: Programme | null;
   readonly containers: readonly PlannedContainer[];
   readonly waterBags: readonly PlannedContainer[];
