@@ -35,6 +35,9 @@ export type Feed = {
   readonly packs: readonly Pack[];
   /** Its own hang limit where the product has one, in ms; local policy's class limit still governs if shorter. */
   readonly labelHangLimit: number | null;
+  /** True where no two batches are alike (human milk, a kitchen's feed): the figures above are an assumption. */
+  readonly compositionVaries?: boolean;
+  /** Numbers in docs/sources.md, or what the facility goes by: `S31, S95`, `label`. */
   readonly source: string;
   readonly provenance: Provenance;
 };
