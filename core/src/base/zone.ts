@@ -51,12 +51,16 @@ export const offsetAt = (at: Instant, inZone: Zone): number => stretchAt(at, inZ
 
 const wall = (at: Instant, inZone: Zone): number => at + offsetAt(at, inZone);
 
-const dayOf = (wallMs: number): DayName =>
-  new Temporal.PlainDate(1970, 1, 1).add({ days: Math.floor(wallMs / DAY) }).toString();
-const dayNumber = (day: DayName): number =>
+/** Calendar days counted from 1970-01-01: for walking over days without making a name for each. */
+export type DayNumber = number & { readonly __dayNumber?: never };
+
+const dayNamed = (number: DayNumber): DayName =>
+  new Temporal.PlainDate(1970, 1, 1).add({ days: number }).toString();
+const dayNumber = (day: DayName): DayNumber =>
   Temporal.PlainDate.from(day).since('1970-01-01', { largestUnit: 'days' }).days;
 
-export const dayAt = (at: Instant, inZone: Zone): DayName => dayOf(wall(at, inZone));
+export const dayNumberAt = (at: Instant, inZone: Zone): DayNumber => Math.floor(wall(at, inZone) / DAY);
+export const dayAt = (at: Instant, inZone: Zone): DayName => dayNamed(dayNumberAt(at, inZone));
 export const timeOfDayAt = (at: Instant, inZone: Zone): TimeOfDay => {
   const ms = wall(at, inZone);
   return Math.floor((ms - Math.floor(ms / DAY) * DAY) / MINUTE);
@@ -70,34 +74,32 @@ export const previousDay = (day: DayName): DayName =>
  * The instant of a wall-clock time. In spring's gap the time after it is taken (02:30 becomes 03:30); an hour that
  * comes twice in autumn is taken the first time. Times that follow each other on the clock never change places.
  */
-export function instantOf(day: DayName, time: TimeOfDay, inZone: Zone): Instant {
-  const wallMs = dayNumber(day) * DAY + time * MINUTE;
+export const instantOf = (day: DayName, time: TimeOfDay, inZone: Zone): Instant =>
+  instantOn(dayNumber(day), time, inZone);
+
+/** As `instantOf`, for a day by its number. Two clock changes within two days are beyond it. */
+export function instantOn(day: DayNumber, time: TimeOfDay, inZone: Zone): Instant {
+  const wallMs = day * DAY + time * MINUTE;
   const before = stretchAt(wallMs - DAY, inZone).offset;
   const after = stretchAt(wallMs + DAY, inZone).offset;
-  if (before === after && stretchAt(wallMs - before, inZone).offset === before)
-    return instant(wallMs - before);
-  return instant(
-    Temporal.PlainDateTime.from(`${day}T00:00`)
-      .add({ minutes: time })
-      .toZonedDateTime(inZone, { disambiguation: 'compatible' }).epochMilliseconds,
-  );
+  const isAfter = before !== after && stretchAt(wallMs - before, inZone).offset !== before;
+  return instant(wallMs - (isAfter && stretchAt(wallMs - after, inZone).offset === after ? after : before));
 }
 
 /** The most recent instant, not after `at`, at which the wall clock showed `time`: the start of the feeding day, say. */
 export function lastTime(time: TimeOfDay, at: Instant, inZone: Zone): Instant {
-  const today = dayAt(at, inZone);
-  for (const day of [today, previousDay(today)]) {
-    const candidate = instantOf(day, time, inZone);
+  const today = dayNumberAt(at, inZone);
+  for (const day of [today, today - 1]) {
+    const candidate = instantOn(day, time, inZone);
     if (candidate <= at) return candidate;
   }
-  return instantOf(previousDay(previousDay(today)), time, inZone);
+  return instantOn(today - 2, time, inZone);
 }
 
 /** The first instant after `at` at which the wall clock shows `time`. */
 export function nextTime(time: TimeOfDay, at: Instant, inZone: Zone): Instant {
-  const yesterday = previousDay(dayAt(at, inZone));
-  for (let day = yesterday; ; day = nextDay(day)) {
-    const candidate = instantOf(day, time, inZone);
+  for (let day = dayNumberAt(at, inZone) - 1; ; day += 1) {
+    const candidate = instantOn(day, time, inZone);
     if (candidate > at) return candidate;
   }
 }
@@ -110,9 +112,8 @@ export function timesWithin(
   inZone: Zone,
 ): readonly Instant[] {
   const found: Instant[] = [];
-  for (let day = previousDay(dayAt(from, inZone)); ; day = nextDay(day)) {
-    const instants = times.map((time) => instantOf(day, time, inZone));
-    if (instantOf(day, 0, inZone) >= until) break;
+  for (let day = dayNumberAt(from, inZone) - 1; instantOn(day, 0, inZone) < until; day += 1) {
+    const instants = times.map((time) => instantOn(day, time, inZone));
     found.push(...instants.filter((at) => at >= from && at < until));
   }
   return found.toSorted((a, b) => a - b);
