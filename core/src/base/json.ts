@@ -17,7 +17,7 @@ const NAMES = [
   ['null', null],
 ] as const;
 
-type Reader = { readonly text: string; at: number };
+type Reader = { readonly text: string; at: number; readonly asNumber: (source: string) => unknown };
 type Stop = { readonly at: number; readonly code: string; readonly data?: Readonly<Record<string, unknown>> };
 
 const stop = (at: number, code: string, data: Stop['data'] = {}): never => {
@@ -107,7 +107,7 @@ function readValue(reader: Reader, depth: number): unknown {
     }
   }
   const number = take(reader, NUMBER);
-  return number === null ? unexpected(reader) : Number(number);
+  return number === null ? unexpected(reader) : reader.asNumber(number);
 }
 
 const placeOf = (text: string, at: number): { line: number; column: number } => {
@@ -118,11 +118,16 @@ const placeOf = (text: string, at: number): { line: number; column: number } => 
 /**
  * Reads a JSON text (RFC 8259). A byte order mark before it is ignored.
  * @param most the longest text that is looked at, in UTF-16 units; a longer one is refused unread.
+ * @param asNumber what becomes of a number as it is written, for who must know `1.50` from `1.5`.
  * @returns what it holds, or one issue: `json/too-large`, or `json/…` with the line and column where it goes wrong.
  */
-export function parseJson(text: string, most: number): Result<unknown> {
+export function parseJson(
+  text: string,
+  most: number,
+  asNumber: (source: string) => unknown = Number,
+): Result<unknown> {
   if (text.length > most) return bad(issue([], 'json/too-large', { size: text.length, most }));
-  const reader = { text: text.startsWith('\ufeff') ? text.slice(1) : text, at: 0 };
+  const reader = { text: text.startsWith('\ufeff') ? text.slice(1) : text, at: 0, asNumber };
   try {
     const value = readValue(reader, 0);
     if (skip(reader) !== '') stop(reader.at, 'json/more-after-end');
