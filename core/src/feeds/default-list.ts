@@ -16,7 +16,7 @@ const containers = (...sizes: readonly number[]): readonly Pack[] =>
 const CARTONS = cartons(200, 250, 500);
 const CONTAINERS = containers(500, 1000, 1500);
 
-const ADULT_ALLERGENS = ['milk', 'soya', 'fish'];
+const FORMULA_ALLERGENS = ['milk', 'soya', 'fish'];
 
 type Figures = {
   readonly name: string;
@@ -60,7 +60,7 @@ const ADULT_FEEDS: readonly Feed[] = [
     proteinMgPer100Ml: 4000,
     waterMlPerLitre: 850,
     osmolality: 300,
-    allergens: ADULT_ALLERGENS,
+    allergens: FORMULA_ALLERGENS,
     source: 'S31, S95',
     provenance: 'read',
   }),
@@ -71,7 +71,7 @@ const ADULT_FEEDS: readonly Feed[] = [
     proteinMgPer100Ml: 6000,
     waterMlPerLitre: 825,
     osmolality: 395,
-    allergens: ADULT_ALLERGENS,
+    allergens: FORMULA_ALLERGENS,
     source: 'common-practice',
     provenance: 'from-memory',
   }),
@@ -82,7 +82,7 @@ const ADULT_FEEDS: readonly Feed[] = [
     proteinMgPer100Ml: 6400,
     waterMlPerLitre: 760,
     osmolality: 525,
-    allergens: ADULT_ALLERGENS,
+    allergens: FORMULA_ALLERGENS,
     source: 'S95',
     provenance: 'read',
   }),
@@ -93,7 +93,7 @@ const ADULT_FEEDS: readonly Feed[] = [
     proteinMgPer100Ml: 6300,
     waterMlPerLitre: 790,
     osmolality: 475,
-    allergens: ADULT_ALLERGENS,
+    allergens: FORMULA_ALLERGENS,
     source: 'S95',
     provenance: 'read',
   }),
@@ -104,7 +104,7 @@ const ADULT_FEEDS: readonly Feed[] = [
     proteinMgPer100Ml: 8250,
     waterMlPerLitre: 710,
     osmolality: 740,
-    allergens: ADULT_ALLERGENS,
+    allergens: FORMULA_ALLERGENS,
     source: 'S31',
     provenance: 'from-memory',
   }),
@@ -115,7 +115,7 @@ const ADULT_FEEDS: readonly Feed[] = [
     proteinMgPer100Ml: 7000,
     waterMlPerLitre: 700,
     osmolality: 665,
-    allergens: ADULT_ALLERGENS,
+    allergens: FORMULA_ALLERGENS,
     source: 'S95',
     provenance: 'read',
   }),
@@ -126,7 +126,7 @@ const ADULT_FEEDS: readonly Feed[] = [
     proteinMgPer100Ml: 3850,
     waterMlPerLitre: 720,
     osmolality: 650,
-    allergens: ADULT_ALLERGENS,
+    allergens: FORMULA_ALLERGENS,
     source: 'common-practice',
     provenance: 'from-memory',
   }),
@@ -137,7 +137,7 @@ const ADULT_FEEDS: readonly Feed[] = [
     proteinMgPer100Ml: 4000,
     waterMlPerLitre: 850,
     osmolality: null,
-    allergens: ADULT_ALLERGENS,
+    allergens: FORMULA_ALLERGENS,
     source: 'common-practice',
     provenance: 'from-memory',
   }),
@@ -148,7 +148,7 @@ const ADULT_FEEDS: readonly Feed[] = [
     proteinMgPer100Ml: 6800,
     waterMlPerLitre: 770,
     osmolality: null,
-    allergens: ADULT_ALLERGENS,
+    allergens: FORMULA_ALLERGENS,
     source: 'common-practice',
     provenance: 'from-memory',
   }),
@@ -161,7 +161,7 @@ const INFANT: Figures = {
   proteinMgPer100Ml: 1400,
   waterMlPerLitre: 900,
   osmolality: 285,
-  allergens: ADULT_ALLERGENS,
+  allergens: FORMULA_ALLERGENS,
   source: 'common-practice',
   provenance: 'from-memory',
 };
@@ -174,7 +174,7 @@ const CHILD_FEEDS: readonly Feed[] = [
     proteinMgPer100Ml: 2900,
     waterMlPerLitre: 845,
     osmolality: 345,
-    allergens: ADULT_ALLERGENS,
+    allergens: FORMULA_ALLERGENS,
     source: 'common-practice',
     provenance: 'from-memory',
   }),

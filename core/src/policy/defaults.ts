@@ -2,12 +2,15 @@
  * What holds until a facility says otherwise? The default policy for adults in hospital, each value with its source and
  * with what other bodies say. For a child it has only what was read in its source; the rest waits for the facility.
  */
-import { CHILD, child, FACILITY } from './default-row.ts';
-import { BEDSIDE_DEFAULTS } from './defaults-bedside.ts';
-import { CONTAINER_DEFAULTS } from './defaults-containers.ts';
-import { LIMIT_DEFAULTS } from './defaults-limits.ts';
-import { TUBE_DEFAULTS } from './defaults-tube.ts';
-import { WATER_DEFAULTS } from './defaults-water.ts';
+
+import { BEDSIDE_DEFAULTS } from './defaults/bedside.ts';
+import { CONTAINER_DEFAULTS } from './defaults/containers.ts';
+import { LIMIT_DEFAULTS } from './defaults/limits.ts';
+import { MEDICINE_DEFAULTS } from './defaults/medicines.ts';
+import { REFEEDING_DEFAULTS } from './defaults/refeeding.ts';
+import { CHILD, child, FACILITY } from './defaults/row.ts';
+import { TUBE_DEFAULTS } from './defaults/tube.ts';
+import { WATER_DEFAULTS } from './defaults/water.ts';
 import type { Policy, PolicyRow } from './policy.ts';
 
 const WRITTEN: readonly PolicyRow[] = [
@@ -16,6 +19,8 @@ const WRITTEN: readonly PolicyRow[] = [
   ...BEDSIDE_DEFAULTS,
   ...LIMIT_DEFAULTS,
   ...TUBE_DEFAULTS,
+  ...REFEEDING_DEFAULTS,
+  ...MEDICINE_DEFAULTS,
 ];
 
 const saysSomethingOfChildren = (row: PolicyRow): boolean =>

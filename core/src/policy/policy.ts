@@ -37,6 +37,8 @@ export type PolicyRow = {
   readonly setOn: string;
   /** From when it holds; a later row for the same key, band and setting takes over from its own moment. */
   readonly effectiveFrom: Instant | null;
+  /** Comes with Feedwright: any row of the facility's own that holds goes before it, however widely it is meant. */
+  readonly isDefault?: true;
   readonly alternatives: readonly PolicyAlternative[];
 };
 
@@ -76,7 +78,8 @@ const holds = (row: PolicyRow, context: PolicyContext): boolean =>
 /** A row without a moment holds since always, so before any moment, also one before 1970. */
 const sinceWhen = (row: PolicyRow): number => row.effectiveFrom ?? Number.NEGATIVE_INFINITY;
 
-const closeness = (row: PolicyRow): number => (row.band === null ? 0 : 2) + (row.setting === null ? 0 : 1);
+const closeness = (row: PolicyRow): number =>
+  (row.isDefault === true ? 0 : 4) + (row.band === null ? 0 : 2) + (row.setting === null ? 0 : 1);
 
 const indexes = new WeakMap<Policy, ReadonlyMap<PolicyKey, readonly PolicyRow[]>>();
 
@@ -98,7 +101,10 @@ const takesOver = (best: PolicyRow, next: PolicyRow): boolean =>
   closeness(next) > closeness(best) ||
   (closeness(next) === closeness(best) && sinceWhen(next) >= sinceWhen(best));
 
-/** The row that governs: the closest fitting one, and of equally close ones the latest to take effect. */
+/**
+ * The row that governs: the facility's own before a default, then the closest fitting one, and of equally close ones the
+ * latest to take effect. [PO2]
+ */
 export function governingRow(policy: Policy, key: PolicyKey, context: PolicyContext): PolicyRow | null {
   let best: PolicyRow | null = null;
   for (const row of rowsOf(policy, key)) {

@@ -1,7 +1,7 @@
-/** The default policy on ceilings for rate and bolus, on making up lost volume, and on starting after little food. */
-import { fraction } from '../base/fraction.ts';
-import { minutes } from '../base/instant.ts';
-import { ml, mlPerHour } from '../base/volume.ts';
+/** The default policy on ceilings for rate and bolus, on making up lost volume, and on advancing. */
+import { hours, minutes } from '../../base/instant.ts';
+import { ml, mlPerHour } from '../../base/volume.ts';
+import type { PolicyRow } from '../policy.ts';
 import {
   adult,
   anyAge,
@@ -13,8 +13,7 @@ import {
   other,
   read,
   secondary,
-} from './default-row.ts';
-import type { PolicyRow } from './policy.ts';
+} from './row.ts';
 
 /** A table for children with kidney disease whose columns had to be put together again: shown, never used. */
 const KDOQI = secondary('S41');
@@ -104,21 +103,58 @@ const CATCH_UP_ROWS: readonly PolicyRow[] = [
     other('120 mL/h', fromMemory('S109'), 'another volume-based protocol'),
   ),
   anyAge('catch-up.first-day', false, read('S37')),
+  adult(
+    'catch-up.first-day.rate',
+    mlPerHour(25),
+    read('S37'),
+    other('10 mL/h', read('S37'), 'trophic, on vasopressors'),
+  ),
 ];
 
-const REFEEDING_ROWS: readonly PolicyRow[] = [
+/** What is usual, for whoever writes the order; nothing steps by these. */
+const ADVANCE_ROWS: readonly PolicyRow[] = [
   adult(
-    'refeeding.start.kcal-per-kg',
-    fraction(10),
-    read('S7'),
-    other('10–20 kcal/kg', read('S7'), 'first 24 h, ASPEN 2020'),
+    'advance.rate.start',
+    mlPerHour(20),
+    read('S30'),
+    other('10–40 mL/h', fromMemory('S2'), 'continuous'),
+    other('20–30 mL/h', read('S30'), 'its range'),
+    other('20 mL/h', read('S34'), 'low risk'),
+    other('10 mL/h', read('S35'), 'no refeeding risk'),
+    other('25 mL/h', read('S37'), 'first day of volume-based feeding'),
+    other('25–50 mL/h at half strength', read('S36'), 'older manual; dilution judged unnecessary by S2'),
   ),
-  adult('refeeding.start.extreme.kcal-per-kg', fraction(5), read('S7')),
+  adult(
+    'advance.rate.step',
+    mlPerHour(20),
+    read('S34'),
+    other('10–20 mL/h', read('S30'), 'every 4–8 h'),
+    other('10–20 mL/h', secondary('S99'), 'every 8–12 h'),
+    other('10 mL/h', read('S35'), 'every 6 h'),
+  ),
+  adult(
+    'advance.rate.every',
+    hours(8),
+    read('S34'),
+    other('6–8 h', read('S34'), 'low risk; 4 h for burns or head injury'),
+    other('4–8 h', read('S30'), 'continuous'),
+    other('8–12 h', secondary('S99'), 'continuous'),
+    other('6 h', read('S35'), 'no refeeding risk'),
+  ),
+  adult('advance.bolus.start', ml(120), secondary('S99'), other('60–120 mL', fromMemory('S2'), 'its range')),
+  adult(
+    'advance.bolus.step',
+    ml(60),
+    secondary('S99'),
+    other('60–120 mL', fromMemory('S2'), 'its range'),
+    other('30–60 mL', secondary('S99'), 'some, up to 120'),
+  ),
+  adult('advance.bolus.every', hours(8), secondary('S99'), other('8–12 h', fromMemory('S2'), 'its range')),
 ];
 
 export const LIMIT_DEFAULTS: readonly PolicyRow[] = [
   ...RATE_ROWS,
   ...BOLUS_ROWS,
   ...CATCH_UP_ROWS,
-  ...REFEEDING_ROWS,
+  ...ADVANCE_ROWS,
 ];

@@ -3,10 +3,12 @@
  * `adult('hang.open-liquid', hours(8), fromMemory('S2'), other('12 h', read('S19'), …))`: key, value, where the value
  * came from, and what other bodies say. The value is typed by the key, so a duration cannot stand where a volume belongs.
  */
-import type { Provenance } from '../base/working.ts';
-import { daysOfYears } from './age.ts';
-import type { POLICY_KEYS, PolicyKey } from './keys.ts';
-import type { AgeBand, PolicyAlternative, PolicyRow, PolicyValue, Setting } from './policy.ts';
+import { type Fraction, fraction } from '../../base/fraction.ts';
+import { type Duration, hours } from '../../base/instant.ts';
+import type { Provenance } from '../../base/working.ts';
+import { daysOfYears } from '../age.ts';
+import type { POLICY_KEYS, PolicyKey } from '../keys.ts';
+import type { AgeBand, PolicyAlternative, PolicyRow, PolicyValue, Setting } from '../policy.ts';
 
 export const ADULT: AgeBand = { fromDays: daysOfYears(18), belowDays: null };
 export const CHILD: AgeBand = { fromDays: 0, belowDays: daysOfYears(18) };
@@ -31,6 +33,9 @@ export const other = (value: string, from: From, note: string): PolicyAlternativ
   note,
 });
 
+export const days = (count: number): Duration => hours(24 * count);
+export const percent = (count: number): Fraction => fraction(count, 100);
+
 type ValueOf<K extends PolicyKey> = PolicyValue[(typeof POLICY_KEYS)[K]['kind']];
 type For = { readonly band: AgeBand | null; readonly setting: Setting | null };
 type WriteRow = <K extends PolicyKey>(
@@ -51,6 +56,7 @@ const rowsFor =
     setBy: 'Feedwright default',
     setOn: '2026-11-25',
     effectiveFrom: null,
+    isDefault: true,
     alternatives,
   });
 

@@ -1,6 +1,7 @@
 /** The default policy on water: around feeds and medicines, after residuals, around holds. */
-import { hours } from '../base/instant.ts';
-import { ml } from '../base/volume.ts';
+import { hours } from '../../base/instant.ts';
+import { ml } from '../../base/volume.ts';
+import type { PolicyRow } from '../policy.ts';
 import {
   adult,
   adultAtHome,
@@ -11,8 +12,7 @@ import {
   fromMemory,
   other,
   read,
-} from './default-row.ts';
-import type { PolicyRow } from './policy.ts';
+} from './row.ts';
 
 /** Published volumes for children were recalled, not read: shown, never used. */
 const CHILD_FLUSHES = [
@@ -81,4 +81,31 @@ export const WATER_DEFAULTS: readonly PolicyRow[] = [
   adult('flush.residual.after', ml(30), fromMemory('S2')),
   adult('flush.hold.before', ml(30), derived('S2')),
   adult('flush.hold.after', ml(30), derived('S2')),
+  adult(
+    'water.gastric',
+    null,
+    FACILITY,
+    other('sterile', fromMemory('S2'), 'immunocompromised or critically ill, and around medicines'),
+    other('tap', fromMemory('S101'), 'not immunosuppressed'),
+    other('cooled-boiled', fromMemory('S101'), 'immunosuppressed, or fresh-opened sterile'),
+  ),
+  child(
+    'water.gastric',
+    null,
+    FACILITY,
+    other('by age, immune state and place', read('S97'), 'home child; 4 months is its border'),
+  ),
+  adult(
+    'water.jejunal',
+    'sterile',
+    fromMemory('S2'),
+    other('cooled-boiled', read('S83'), 'nasojejunal tube at home'),
+    other('cooled-boiled', fromMemory('S101'), 'or fresh-opened sterile'),
+  ),
+  adultAtHome(
+    'water.jejunal',
+    'cooled-boiled',
+    read('S83'),
+    other('sterile', fromMemory('S2'), 'jejunal tubes'),
+  ),
 ];

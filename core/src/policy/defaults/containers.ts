@@ -1,6 +1,7 @@
 /** The default policy on the day, hang limits, sets, pouring, and what is kept in the refrigerator. */
-import { DAY, duration, hours } from '../base/instant.ts';
-import { ml } from '../base/volume.ts';
+import { DAY, duration, hours } from '../../base/instant.ts';
+import { ml } from '../../base/volume.ts';
+import type { PolicyRow } from '../policy.ts';
 import {
   adult,
   adultAtHome,
@@ -13,8 +14,7 @@ import {
   other,
   read,
   secondary,
-} from './default-row.ts';
-import type { PolicyRow } from './policy.ts';
+} from './row.ts';
 
 const DAY_ROWS: readonly PolicyRow[] = [
   anyAge(

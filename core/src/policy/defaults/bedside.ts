@@ -1,19 +1,20 @@
 /** The default policy on visits, routine checks and the patient's position, the account and its warnings. */
 
-import { fraction } from '../base/fraction.ts';
-import { hours, minutes } from '../base/instant.ts';
-import { ml } from '../base/volume.ts';
+import { fraction } from '../../base/fraction.ts';
+import { hours, minutes } from '../../base/instant.ts';
+import { ml } from '../../base/volume.ts';
+import type { PolicyRow } from '../policy.ts';
 import {
   adult,
   adultAtHome,
   anyAge,
   COMMON_PRACTICE,
   derived,
+  FACILITY,
   fromMemory,
   other,
   read,
-} from './default-row.ts';
-import type { PolicyRow } from './policy.ts';
+} from './row.ts';
 
 const WINDOW_ROWS: readonly PolicyRow[] = [
   anyAge('window.flush', minutes(30), COMMON_PRACTICE),
@@ -84,6 +85,12 @@ const CHECK_ROWS: readonly PolicyRow[] = [
     other('8 h', read('S35'), 'K, Mg, phosphate at high refeeding risk, one handbook'),
     other('daily', read('S96'), 'phosphate in intensive care'),
   ),
+  adult(
+    'check.tolerance.every',
+    hours(12),
+    derived('S2'),
+    other('each shift or day', read('S2'), 'distension, firmness, discomfort'),
+  ),
 ];
 
 const POSITION_ROWS: readonly PolicyRow[] = [
@@ -110,6 +117,13 @@ const POSITION_ROWS: readonly PolicyRow[] = [
     other('1–2 h', read('S30'), 'after a bolus'),
     other('30 min', fromMemory('S108'), 'hospital adults'),
     other('30–60 min', COMMON_PRACTICE, 'nursing texts'),
+  ),
+  anyAge(
+    'position.pause-when-flat',
+    null,
+    FACILITY,
+    other('yes', COMMON_PRACTICE, 'for care with the head down'),
+    other('no', COMMON_PRACTICE, 'a short while flat costs less than the volume lost'),
   ),
 ];
 

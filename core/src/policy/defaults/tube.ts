@@ -1,21 +1,23 @@
 /** The default policy on where the tube's tip is known to be, on new stomas, and on residuals. */
-import { fraction } from '../base/fraction.ts';
-import { hours } from '../base/instant.ts';
-import { ml } from '../base/volume.ts';
+import { fraction } from '../../base/fraction.ts';
+import { hours } from '../../base/instant.ts';
+import { ml } from '../../base/volume.ts';
+import type { PolicyRow } from '../policy.ts';
 import {
   adult,
   anyAge,
   COMMON_PRACTICE,
   child,
   childPastNeonate,
+  days,
+  derived,
   FACILITY,
   fromMemory,
   neonate,
   other,
   read,
   secondary,
-} from './default-row.ts';
-import type { PolicyRow } from './policy.ts';
+} from './row.ts';
 
 const PLACEMENT_ROWS: readonly PolicyRow[] = [
   // Bodies contradict each other outright, and people have died either way: the facility chooses, nobody else.
@@ -45,6 +47,7 @@ const PLACEMENT_ROWS: readonly PolicyRow[] = [
     other('6 is too high', read('S15'), 'children: specificity 0.42; 4 and 5 undetermined'),
   ),
   adult('placement.ph.second-checker-from', fraction(5), fromMemory('S10')),
+  adult('placement.ph.off-feed', hours(1), fromMemory('S1')),
   adult(
     'placement.new-stoma',
     hours(72),
@@ -60,6 +63,35 @@ const PLACEMENT_ROWS: readonly PolicyRow[] = [
     other('2–4 h', fromMemory('S107'), 'home adults'),
   ),
   child('placement.first-feed.stoma', null, FACILITY, other('6 h', fromMemory('S2'), 'infants and children')),
+];
+
+const STOMA_ROWS: readonly PolicyRow[] = [
+  adult('stoma.tract.established', days(84), read('S82')),
+  adult(
+    'stoma.rotation.from',
+    days(14),
+    derived('S82'),
+    other('once healed', fromMemory('S107'), 'home adults'),
+    other('14 d', read('S81'), 'a child’s button'),
+  ),
+  child('stoma.rotation.from', days(14), read('S81')),
+  adult(
+    'stoma.rotation.every',
+    days(7),
+    fromMemory('S5'),
+    other('daily', fromMemory('S107'), 'and moved 2–10 cm in and out each week'),
+    other('pushed in daily', read('S12'), 'against buried bumper'),
+  ),
+  child(
+    'stoma.rotation.every',
+    days(7),
+    read('S80'),
+    other('daily', read('S81'), 'a button, after the first 14 days'),
+  ),
+  adult('stoma.balloon.every', days(7), fromMemory('S5'), other('weekly', read('S81'), 'a child’s button')),
+  child('stoma.balloon.every', days(7), read('S81')),
+  adult('stoma.bumper.slack.least', 10, read('S12'), other('5–10 mm', fromMemory('S107'), 'once healed')),
+  adult('stoma.bumper.slack.most', 20, read('S12'), other('5–10 mm', fromMemory('S107'), 'once healed')),
 ];
 
 const RESIDUAL_ROWS: readonly PolicyRow[] = [
@@ -109,6 +141,24 @@ const RESIDUAL_ROWS: readonly PolicyRow[] = [
   adult('residual.recheck-after', hours(1), fromMemory('S4'), other('1–2 h', fromMemory('S4'), 'its range')),
   // A prohibition: safe to hold at every age, and for a patient whose age is not known.
   anyAge('residual.jejunal-allowed', false, fromMemory('S5')),
+  adult('residual.least-french', 10, fromMemory('S1')),
+  adult('residual.per-kg', null, FACILITY),
+  child(
+    'residual.per-kg',
+    null,
+    FACILITY,
+    other('1–2 mL/kg', read('S43'), 'neonatal cohorts; under 4 mL/kg in others'),
+    other('5 mL/kg', COMMON_PRACTICE, 'intensive care; varies'),
+  ),
+  adult('residual.share.alert', null, FACILITY),
+  child(
+    'residual.share.alert',
+    null,
+    FACILITY,
+    other('25 %', read('S42'), 'preterm: give back, leave out the feed'),
+  ),
+  adult('residual.share.stop', null, FACILITY),
+  child('residual.share.stop', null, FACILITY, other('50 %', read('S42'), 'preterm: stop and review')),
 ];
 
-export const TUBE_DEFAULTS: readonly PolicyRow[] = [...PLACEMENT_ROWS, ...RESIDUAL_ROWS];
+export const TUBE_DEFAULTS: readonly PolicyRow[] = [...PLACEMENT_ROWS, ...STOMA_ROWS, ...RESIDUAL_ROWS];
