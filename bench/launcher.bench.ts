@@ -1,0 +1,23 @@
+/** How long until `feedwright --version` has answered, against the same Node that starts and does nothing? */
+import { spawnSync } from 'node:child_process';
+import { join } from 'node:path';
+import { median, type Report } from './measure.ts';
+
+const LAUNCHER = join(import.meta.dirname, '../cli/bin/feedwright.mjs');
+const STARTS = 30;
+
+const start = (...args: string[]) => {
+  const { status } = spawnSync(process.execPath, args, { stdio: 'ignore' });
+  if (status !== 0) throw new Error(`node ${args.join(' ')} ended with ${status}`);
+};
+
+export default async function launcher(report: Report): Promise<void> {
+  const bare = await median(STARTS, () => start('-e', ''));
+  const version = await median(STARTS, () => start(LAUNCHER, '--version'));
+  report({
+    what: 'feedwright --version against a bare start',
+    measured: version / bare,
+    limit: 4,
+    unit: '×',
+  });
+}
