@@ -30,6 +30,7 @@ export type TaskKind =
   | 'change-set'
   | 'start-feed'
   | 'stop-feed'
+  | 'change-rate'
   | 'give-feed'
   | 'give-bolus'
   | 'flush'
@@ -58,6 +59,8 @@ export type Task = {
   readonly rate: Worked<Rate> | null;
   /** The medicine's or module's name, the hold's id, the lumen …: what the kind alone does not say. */
   readonly about: string | null;
+  /** Of a flush: before, between or after what it is about. */
+  readonly beside?: 'before' | 'between' | 'after';
   readonly rule: string;
 };
 

@@ -14,6 +14,7 @@ export const ENGLISH: Words = {
     'change-set': 'change the set',
     'start-feed': 'start feed',
     'stop-feed': 'stop feed',
+    'change-rate': 'change the rate',
     'give-feed': 'give feed',
     'give-bolus': 'give bolus',
     flush: 'flush with water',

@@ -1,0 +1,29 @@
+/** What do all parts of a plan look at? The order with nothing missing any more, and the times that it is planned for. */
+import type { Instant, Span } from '../base/instant.ts';
+import type { TimeOfDay, Zone } from '../base/zone.ts';
+import type { Feed } from '../feeds/feed.ts';
+import type { Order, Regimen } from '../order/order.ts';
+import type { Programme } from '../programme/programme.ts';
+import type { Standing } from '../standing/standing.ts';
+import type { Local } from './local.ts';
+
+export type Course = {
+  readonly order: Order;
+  readonly ordered: NonNullable<Order['feed']>;
+  readonly regimen: Regimen;
+  readonly feed: Feed;
+  readonly local: Local;
+  readonly standing: Standing;
+  readonly zone: Zone;
+  readonly dayStart: TimeOfDay;
+  /** From now to the end of the plan. */
+  readonly span: Span;
+  /** The feeding day that it is now. */
+  readonly day: Span;
+  /** From now to the end of plan or day, whichever is later: what is told of the day is told whole. */
+  readonly horizon: Span;
+  /** When the course began or will begin: nothing was due before. */
+  readonly begins: Instant;
+  /** By the lowest credible pace, from now to past every limit of a container that the plan could put up. */
+  readonly programme: Programme;
+};
