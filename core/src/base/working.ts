@@ -43,6 +43,8 @@ export type Working = {
   readonly equation: string;
   readonly inputs: readonly WorkingInput[];
   readonly result: { readonly symbol: string; readonly is: Shown };
+  /** What it was before rounding, where that is worth showing. */
+  readonly unrounded?: Shown;
   readonly rounded?: { readonly way: Rounding; readonly step: Fraction };
   /** The rule of RULES.md that this number obeys: `PL4`. */
   readonly rule: string;
