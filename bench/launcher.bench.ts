@@ -1,7 +1,7 @@
 /** How long until `feedwright --version` has answered, against the same Node that starts and does nothing? */
 import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
-import { median, type Report } from './measure.ts';
+import { medians, type Report } from './measure.ts';
 
 const LAUNCHER = join(import.meta.dirname, '../cli/bin/feedwright.mjs');
 const STARTS = 30;
@@ -12,8 +12,11 @@ const start = (...args: string[]) => {
 };
 
 export default async function launcher(report: Report): Promise<void> {
-  const bare = await median(STARTS, () => start('-e', ''));
-  const version = await median(STARTS, () => start(LAUNCHER, '--version'));
+  const [bare = Number.NaN, version = Number.NaN] = await medians(
+    STARTS,
+    () => start('-e', ''),
+    () => start(LAUNCHER, '--version'),
+  );
   report({
     what: 'feedwright --version against a bare start',
     measured: version / bare,

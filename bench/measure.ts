@@ -12,14 +12,20 @@ export type Measured = {
 export type Report = (one: Measured) => void;
 export type Bench = (report: Report) => void | Promise<void>;
 
-/** The middle of the times (in ms) that `count` runs took, after a tenth as many that are thrown away. */
-export async function median(count: number, run: () => unknown): Promise<number> {
-  for (let i = 0; i < count / 10; i++) await run();
-  const times: number[] = [];
-  for (let i = 0; i < count; i++) {
-    const start = performance.now();
-    await run();
-    times.push(performance.now() - start);
-  }
-  return times.toSorted((a, b) => a - b)[count >> 1] ?? Number.NaN;
+/**
+ * The median time in ms of each of several things, done turn and turn about so that whatever else the machine is busy
+ * with falls on all of them. A tenth of the rounds are run first and thrown away.
+ */
+export async function medians(
+  rounds: number,
+  ...things: readonly (() => unknown)[]
+): Promise<readonly number[]> {
+  const times = things.map((): number[] => []);
+  for (let round = -rounds / 10; round < rounds; round++)
+    for (const [index, run] of things.entries()) {
+      const start = performance.now();
+      await run();
+      if (round >= 0) times[index]?.push(performance.now() - start);
+    }
+  return times.map((own) => own.toSorted((a, b) => a - b)[own.length >> 1] ?? Number.NaN);
 }

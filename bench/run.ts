@@ -6,7 +6,7 @@ import { globSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import type { Bench, Measured } from './measure.ts';
 
-const shown = (value: number, unit: string) => `${value.toFixed(value < 10 ? 2 : 0)} ${unit}`;
+const shown = (value: number, unit: string) => `${value.toPrecision(3)} ${unit}`;
 
 /** NaN is a miss: something was not measured. */
 const kept = ({ measured, limit }: Measured): boolean => measured <= limit;

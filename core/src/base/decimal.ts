@@ -22,11 +22,11 @@ const MOST_DIGITS = 15;
 const REASONS: readonly (readonly [RegExp, string])[] = [
   [/^$/, 'number/empty'],
   [/^[+\u2212\u2013\u2014]/, 'number/sign'],
+  [/^-?\d+(?:[\s'\u2019_.,]+\d+)+$/, 'number/grouped'],
   [/[^ -~]/, 'number/foreign-digits'],
   [/^-?\d[\d.,]*e[+-]?\d+$/i, 'number/exponent'],
   [/^-?[.,]\d+$/, 'number/no-digit-before-mark'],
   [/^-?\d+[.,]$/, 'number/no-digit-after-mark'],
-  [/^-?\d+(?:[ '_.,]+\d+)+$/, 'number/grouped'],
 ];
 
 const question = (text: string, code: string, readings: readonly string[] = []): Result<Decimal> =>

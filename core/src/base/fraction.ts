@@ -48,19 +48,20 @@ export function compare(a: Fraction, b: Fraction): number {
   return left < right ? -1 : left > right ? 1 : 0;
 }
 
-/** floor(a × b / c) without rounding on the way. a, b ≥ 0, c > 0, all whole. */
+/** floor(n / d), also below zero, where BigInt's own division goes the other way. d > 0. */
+const floorOver = (n: bigint, d: bigint): bigint => (n >= 0n ? n / d : -((d - 1n - n) / d));
+
+/** floor(a × b / c) without rounding on the way. c > 0, all whole. */
 export const timesOver = (a: number, b: number, c: number): number => {
   const product = a * b;
-  if (product <= Number.MAX_SAFE_INTEGER) return Math.floor(product / c);
-  return Number((BigInt(a) * BigInt(b)) / BigInt(c));
+  // A quotient of two safe integers is never rounded up to a whole number that it does not reach.
+  if (Number.isSafeInteger(product)) return Math.floor(product / c);
+  return Number(floorOver(BigInt(a) * BigInt(b), BigInt(c)));
 };
 
-/** ceil(a × b / c) without rounding on the way. a, b ≥ 0, c > 0, all whole. */
-export const timesOverUp = (a: number, b: number, c: number): number => {
-  const product = BigInt(a) * BigInt(b);
-  const divisor = BigInt(c);
-  return Number((product + divisor - 1n) / divisor);
-};
+/** ceil(a × b / c) without rounding on the way. c > 0, all whole. */
+export const timesOverUp = (a: number, b: number, c: number): number =>
+  Number(-floorOver(-(BigInt(a) * BigInt(b)), BigInt(c)));
 
 export type Rounding = 'down' | 'up' | 'half-up';
 
@@ -68,7 +69,7 @@ export type Rounding = 'down' | 'up' | 'half-up';
 export function roundTo(a: Fraction, step: Fraction, way: Rounding): Fraction {
   const n = BigInt(a.n) * BigInt(step.d);
   const d = BigInt(a.d) * BigInt(step.n);
-  const floor = n >= 0n ? n / d : -((-n + d - 1n) / d);
+  const floor = floorOver(n, d);
   const rest = n - floor * d;
   const up = way === 'up' ? rest > 0n : way === 'half-up' ? rest * 2n >= d : false;
   return fractionOf((floor + (up ? 1n : 0n)) * BigInt(step.n), BigInt(step.d));

@@ -1,10 +1,13 @@
 /**
  * What does the ward's clock say, and when is "06:00" on a day when the clocks change?
- * Named times are wall clock in a named zone; everything else is elapsed time. Temporal does the calendar; because a
- * conversion costs microseconds, offsets are remembered between two clock changes.
+ * Named times are wall clock in a named zone; everything else is elapsed time. Temporal knows the zones; because asking
+ * it costs microseconds, offsets are remembered between two clock changes.
  */
 import { Temporal } from 'temporal-polyfill';
-import { DAY, type Instant, instant, MINUTE } from './instant.ts';
+import { type DayName, type DayNumber, dayNamed, dayNumber } from './calendar.ts';
+import { DAY, HOUR, type Instant, instant, MINUTE, SECOND } from './instant.ts';
+
+export { type DayName, type DayNumber, nextDay, previousDay } from './calendar.ts';
 
 declare const zoneBrand: unique symbol;
 /** An IANA zone that this host knows, such as `Europe/London`. */
@@ -13,18 +16,14 @@ export type Zone = string & { readonly [zoneBrand]: 'IANA' };
 /** Minutes after midnight on the wall clock, 0 to 1439. */
 export type TimeOfDay = number & { readonly __timeOfDay?: never };
 
-/** A calendar day, as `2026-11-25`. */
-export type DayName = string & { readonly __dayName?: never };
-
 type Stretch = { readonly from: number; readonly until: number; readonly offset: number };
 const remembered = new Map<string, Stretch[]>();
 
-/** The zone, or null if this host does not know it. Offsets such as `+02:00` are no zones: they do not know summer. */
+/** The zone as it is properly written, or null if this host does not know it. Offsets such as `+02:00` are no zones: they do not know summer. */
 export function zone(name: string): Zone | null {
   if (!/^[A-Za-z][A-Za-z0-9_+-]*(\/[A-Za-z0-9_+-]+)*$/.test(name)) return null;
   try {
-    Temporal.Instant.fromEpochMilliseconds(0).toZonedDateTimeISO(name);
-    return name as Zone;
+    return Temporal.Instant.fromEpochMilliseconds(0).toZonedDateTimeISO(name).timeZoneId as Zone;
   } catch {
     return null;
   }
@@ -51,14 +50,6 @@ export const offsetAt = (at: Instant, inZone: Zone): number => stretchAt(at, inZ
 
 const wall = (at: Instant, inZone: Zone): number => at + offsetAt(at, inZone);
 
-/** Calendar days counted from 1970-01-01: for walking over days without making a name for each. */
-export type DayNumber = number & { readonly __dayNumber?: never };
-
-const dayNamed = (number: DayNumber): DayName =>
-  new Temporal.PlainDate(1970, 1, 1).add({ days: number }).toString();
-const dayNumber = (day: DayName): DayNumber =>
-  Temporal.PlainDate.from(day).since('1970-01-01', { largestUnit: 'days' }).days;
-
 export const dayNumberAt = (at: Instant, inZone: Zone): DayNumber => Math.floor(wall(at, inZone) / DAY);
 export const dayAt = (at: Instant, inZone: Zone): DayName => dayNamed(dayNumberAt(at, inZone));
 export const timeOfDayAt = (at: Instant, inZone: Zone): TimeOfDay => {
@@ -66,13 +57,10 @@ export const timeOfDayAt = (at: Instant, inZone: Zone): TimeOfDay => {
   return Math.floor((ms - Math.floor(ms / DAY) * DAY) / MINUTE);
 };
 
-export const nextDay = (day: DayName): DayName => Temporal.PlainDate.from(day).add({ days: 1 }).toString();
-export const previousDay = (day: DayName): DayName =>
-  Temporal.PlainDate.from(day).subtract({ days: 1 }).toString();
-
 /**
- * The instant of a wall-clock time. In spring's gap the time after it is taken (02:30 becomes 03:30); an hour that
- * comes twice in autumn is taken the first time. Times that follow each other on the clock never change places.
+ * The instant of a wall-clock time, as RFC 5545 reads it (3.3.5): in spring's gap the clock is read as if it had not
+ * been changed (02:30 is what then shows 03:30, so it falls after 03:00), and a time that comes twice in autumn is
+ * meant the first time.
  */
 export const instantOf = (day: DayName, time: TimeOfDay, inZone: Zone): Instant =>
   instantOn(dayNumber(day), time, inZone);
@@ -88,12 +76,10 @@ export function instantOn(day: DayNumber, time: TimeOfDay, inZone: Zone): Instan
 
 /** The most recent instant, not after `at`, at which the wall clock showed `time`: the start of the feeding day, say. */
 export function lastTime(time: TimeOfDay, at: Instant, inZone: Zone): Instant {
-  const today = dayNumberAt(at, inZone);
-  for (const day of [today, today - 1]) {
+  for (let day = dayNumberAt(at, inZone) + 1; ; day -= 1) {
     const candidate = instantOn(day, time, inZone);
     if (candidate <= at) return candidate;
   }
-  return instantOn(today - 2, time, inZone);
 }
 
 /** The first instant after `at` at which the wall clock shows `time`. */
@@ -119,18 +105,19 @@ export function timesWithin(
   return found.toSorted((a, b) => a - b);
 }
 
+const two = (count: number): string => String(count).padStart(2, '0');
+
 /** `HH:MM` on a 24-hour clock, or null. */
 export function parseTimeOfDay(text: string): TimeOfDay | null {
   const found = /^([01]\d|2[0-3]):([0-5]\d)$/.exec(text);
   return found === null ? null : Number(found[1]) * 60 + Number(found[2]);
 }
 
-export const showTimeOfDay = (time: TimeOfDay): string =>
-  `${String(Math.floor(time / 60)).padStart(2, '0')}:${String(time % 60).padStart(2, '0')}`;
+export const showTimeOfDay = (time: TimeOfDay): string => `${two(Math.floor(time / 60))}:${two(time % 60)}`;
 
 /** An RFC 3339 instant with its offset; null for a date alone, a time without zone, an impossible date, or parts of a ms. */
 export function parseInstant(text: string): Instant | null {
-  const shape = /^\d{4}-\d\d-\d\dT\d\d:\d\d(?::\d\d(?:\.\d{1,3})?)?(?:Z|[+-]\d\d:\d\d)$/;
+  const shape = /^\d{4}-\d\d-\d\dT\d\d:\d\d(?::[0-5]\d(?:\.\d{1,3})?)?(?:Z|[+-]\d\d:\d\d)$/;
   if (!shape.test(text)) return null;
   try {
     return instant(Temporal.Instant.from(text).epochMilliseconds);
@@ -141,10 +128,11 @@ export function parseInstant(text: string): Instant | null {
 
 /** RFC 3339 with the zone's offset then: `2026-11-25T18:00:00+00:00`. */
 export function showInstant(at: Instant, inZone: Zone): string {
-  return Temporal.Instant.fromEpochMilliseconds(at)
-    .toZonedDateTimeISO(inZone)
-    .toString({
-      timeZoneName: 'never',
-      smallestUnit: at % 1000 === 0 ? 'second' : 'millisecond',
-    });
+  const offset = offsetAt(at, inZone);
+  const ms = at + offset - dayNumberAt(at, inZone) * DAY;
+  const seconds = two(Math.floor((ms % MINUTE) / SECOND));
+  const parts = ms % SECOND === 0 ? '' : `.${String(ms % SECOND).padStart(3, '0')}`;
+  const ahead = Math.abs(offset);
+  const from = `${offset < 0 ? '-' : '+'}${two(Math.floor(ahead / HOUR))}:${two((ahead % HOUR) / MINUTE)}`;
+  return `${dayAt(at, inZone)}T${showTimeOfDay(timeOfDayAt(at, inZone))}:${seconds}${parts}${from}`;
 }
