@@ -24,7 +24,7 @@ export default async function zones(report: Report): Promise<void> {
   );
   const at = (index: number) => moments[index] ?? instant(START);
   const [clock = Number.NaN, clockByTemporal = 0, named = Number.NaN, namedByTemporal = 0] = await medians(
-    20,
+    60,
     each((index) => timeOfDayAt(at(index), london)),
     each((index) => Temporal.Instant.fromEpochMilliseconds(at(index)).toZonedDateTimeISO(london).hour),
     each((index) => instantOf(days[index] ?? '', index % 1440, london)),
