@@ -2,7 +2,8 @@
 
 export type KeyKind = 'duration' | 'volume' | 'rate' | 'fraction' | 'count' | 'switch' | 'choice' | 'time';
 
-type Key = { readonly kind: KeyKind; readonly unit: string; readonly choices?: readonly string[] };
+/** What a key asks for: the kind of its value, the unit it is written in, and for a choice the names to choose from. */
+export type Key = { readonly kind: KeyKind; readonly unit: string; readonly choices?: readonly string[] };
 
 const of = <K extends KeyKind>(kind: K, unit: string): { kind: K; unit: string } => ({ kind, unit });
 
@@ -196,3 +197,7 @@ export const POLICY_KEYS = {
 } as const satisfies Record<string, Key>;
 
 export type PolicyKey = keyof typeof POLICY_KEYS;
+
+/** The key of that name, or null if local policy is never asked that. */
+export const policyKey = (name: string): PolicyKey | null =>
+  Object.hasOwn(POLICY_KEYS, name) ? (name as PolicyKey) : null;
