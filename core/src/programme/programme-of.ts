@@ -5,16 +5,16 @@
 import type { Span } from '../base/instant.ts';
 import { sum } from '../base/volume.ts';
 import { ARITHMETIC, input, shownDuration, shownRate, shownVolume, worked } from '../base/working.ts';
-import { bolusDraft } from './bolus.ts';
-import { continuousDraft } from './continuous.ts';
-import { cyclicDraft } from './cyclic.ts';
 import { withinDailyMaximum } from './daily-maximum.ts';
 import { type Draft, type Missed, missedFor, NO_FEED, type Short } from './draft.ts';
 import { type Frame, frameOf, type ProgrammeRequest } from './frame.ts';
-import { intermittentDraft } from './intermittent.ts';
 import { type Gap, type Lost, type Piece, type Programme, pieceGives } from './programme.ts';
+import { bolusDraft } from './regimen/bolus.ts';
+import { continuousDraft } from './regimen/continuous.ts';
+import { cyclicDraft } from './regimen/cyclic.ts';
+import { intermittentDraft } from './regimen/intermittent.ts';
+import { volumeTargetedDraft } from './regimen/volume-targeted.ts';
 import { cutTo, lasting } from './spans.ts';
-import { volumeTargetedDraft } from './volume-targeted.ts';
 
 /** Whether the order cannot be worked without knowing when a feeding day begins. */
 const needsDays = ({ order }: Frame): boolean =>

@@ -1,14 +1,22 @@
 /** When is a feed at a named time, how much is it then, and until when has it room before the next? */
 
-import type { Fraction } from '../base/fraction.ts';
-import { after, type Duration, duration, earlier, type Instant, type Span, within } from '../base/instant.ts';
-import type { Volume } from '../base/volume.ts';
-import type { Worked } from '../base/working.ts';
-import { type TimeOfDay, timesWithin } from '../base/zone.ts';
-import type { Level } from './advancement.ts';
-import type { Short } from './draft.ts';
-import type { Frame } from './frame.ts';
-import { type Piece, pieceGives } from './programme.ts';
+import type { Fraction } from '../../base/fraction.ts';
+import {
+  after,
+  type Duration,
+  duration,
+  earlier,
+  type Instant,
+  type Span,
+  within,
+} from '../../base/instant.ts';
+import type { Volume } from '../../base/volume.ts';
+import type { Worked } from '../../base/working.ts';
+import { type TimeOfDay, timesWithin } from '../../base/zone.ts';
+import type { Level } from '../advancement.ts';
+import type { Short } from '../draft.ts';
+import type { Frame } from '../frame.ts';
+import { type Piece, pieceGives } from '../programme.ts';
 
 export type FeedTime = { readonly at: TimeOfDay; readonly ifEatenLessThan?: Fraction };
 

@@ -2,8 +2,8 @@
  * How does a feed run that is ordered as a volume a day? At the base rate; faster, within the ceiling, where more was
  * lost than the base rate will give by the end of the feeding day; and not on past the volume. [PR10]
  */
-import { later, overlap, type Span, within } from '../base/instant.ts';
-import { givenSoFar, type Rate, type Volume } from '../base/volume.ts';
+import { later, overlap, type Span, within } from '../../base/instant.ts';
+import { givenSoFar, type Rate, type Volume } from '../../base/volume.ts';
 import {
   ARITHMETIC,
   input,
@@ -12,16 +12,16 @@ import {
   shownVolume,
   type Worked,
   worked,
-} from '../base/working.ts';
-import type { Regimen } from '../order/order.ts';
-import { type Level, rateLevels } from './advancement.ts';
-import { mayCatchUp } from './catch-up.ts';
+} from '../../base/working.ts';
+import type { Regimen } from '../../order/order.ts';
+import { type Level, rateLevels } from '../advancement.ts';
+import { mayCatchUp } from '../catch-up.ts';
+import { type Draft, drafts, missedFor, missedInHolds, NO_FEED } from '../draft.ts';
+import { type Frame, firstFed } from '../frame.ts';
+import { asOrdered, mixtureRate, mixtureVolume } from '../mixture.ts';
+import { cutTo, lasting, without } from '../spans.ts';
+import { type Target, towards } from '../target.ts';
 import { atLevels } from './continuous.ts';
-import { type Draft, drafts, missedFor, missedInHolds, NO_FEED } from './draft.ts';
-import { type Frame, firstFed } from './frame.ts';
-import { asOrdered, mixtureRate, mixtureVolume } from './mixture.ts';
-import { cutTo, lasting, without } from './spans.ts';
-import { type Target, towards } from './target.ts';
 
 type VolumeTargeted = Extract<Regimen, { kind: 'volume-targeted' }>;
 

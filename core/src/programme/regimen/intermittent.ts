@@ -1,10 +1,10 @@
 /** How does an intermittent feed run? A volume over so many minutes from each named time, by pump or by gravity. [PR6] */
-import type { Regimen } from '../order/order.ts';
-import { volumeLevels } from './advancement.ts';
-import { type Draft, drafts, missedFor, missedInHolds, NO_FEED } from './draft.ts';
+import type { Regimen } from '../../order/order.ts';
+import { volumeLevels } from '../advancement.ts';
+import { type Draft, drafts, missedFor, missedInHolds, NO_FEED } from '../draft.ts';
+import type { Frame } from '../frame.ts';
+import { cutTo, without } from '../spans.ts';
 import { timedFeeds } from './feed-times.ts';
-import type { Frame } from './frame.ts';
-import { cutTo, without } from './spans.ts';
 
 export function intermittentDraft(frame: Frame, regimen: Extract<Regimen, { kind: 'intermittent' }>): Draft {
   const { volume, times, lasts, advance } = regimen;

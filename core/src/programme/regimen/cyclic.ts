@@ -2,12 +2,11 @@
  * How does a cyclic feed run? Over a clock change a volume keeps its volume and the rate changes; a rate keeps its rate
  * and the volume changes; with both it runs at the rate and stops at the volume. [PR5]
  */
-import { type Span, within } from '../base/instant.ts';
-import { type Rate, subtract, type Volume } from '../base/volume.ts';
-import { shownVolume, type Worked } from '../base/working.ts';
-import { type Level, rateLevels } from './advancement.ts';
-import { mayCatchUp } from './catch-up.ts';
-import { atLevels } from './continuous.ts';
+import { type Span, within } from '../../base/instant.ts';
+import { type Rate, subtract, type Volume } from '../../base/volume.ts';
+import { shownVolume, type Worked } from '../../base/working.ts';
+import { type Level, rateLevels } from '../advancement.ts';
+import { mayCatchUp } from '../catch-up.ts';
 import {
   type Draft,
   drafts,
@@ -16,12 +15,13 @@ import {
   NO_FEED,
   runAroundHolds,
   type Stretch,
-} from './draft.ts';
-import { dayOf, type Frame } from './frame.ts';
-import { asOrdered, mixtureVolume } from './mixture.ts';
-import type { LossReason } from './programme.ts';
-import { cutTo, lasting, without } from './spans.ts';
-import { comesTo, givesOf, type Target, towards } from './target.ts';
+} from '../draft.ts';
+import { dayOf, type Frame } from '../frame.ts';
+import { asOrdered, mixtureVolume } from '../mixture.ts';
+import type { LossReason } from '../programme.ts';
+import { cutTo, lasting, without } from '../spans.ts';
+import { comesTo, givesOf, type Target, towards } from '../target.ts';
+import { atLevels } from './continuous.ts';
 import { type Cyclic, mostFor, rateInWindow, type Window, wantedIn, windowsOf } from './window.ts';
 
 /** The mixture that the order says; undefined where it says none, null where the strength makes no sense of it. */

@@ -2,7 +2,7 @@
  * When is the window of a cyclic feed, and how fast must feed run for a volume to be given in it? A window is wall clock:
  * when the clocks change it lasts more or less than they say. [PR4] [PR5]
  */
-import { type Duration, duration, type Span } from '../base/instant.ts';
+import { type Duration, duration, type Span } from '../../base/instant.ts';
 import {
   givenSoFar,
   inMlPerHour,
@@ -11,7 +11,7 @@ import {
   rateDownTo,
   rateFor,
   type Volume,
-} from '../base/volume.ts';
+} from '../../base/volume.ts';
 import {
   ARITHMETIC,
   input,
@@ -20,13 +20,13 @@ import {
   shownVolume,
   type Worked,
   worked,
-} from '../base/working.ts';
-import { dayNumberAt, instantOn } from '../base/zone.ts';
-import type { Regimen } from '../order/order.ts';
-import { windowOf } from '../order/per-day.ts';
-import { leastCeiling } from './ceiling.ts';
-import type { Frame } from './frame.ts';
-import { lasting, without } from './spans.ts';
+} from '../../base/working.ts';
+import { dayNumberAt, instantOn } from '../../base/zone.ts';
+import type { Regimen } from '../../order/order.ts';
+import { windowOf } from '../../order/per-day.ts';
+import { leastCeiling } from '../ceiling.ts';
+import type { Frame } from '../frame.ts';
+import { lasting, without } from '../spans.ts';
 
 export type Cyclic = Extract<Regimen, { kind: 'cyclic' }>;
 

@@ -1,10 +1,10 @@
 /** How does a continuous feed run? At its rate, all day or for so many hours of it from a named time. */
-import { after, before, later, type Span, union, within } from '../base/instant.ts';
-import type { Rate } from '../base/volume.ts';
-import { timesWithin } from '../base/zone.ts';
-import type { Regimen } from '../order/order.ts';
-import { type Level, rateLevels } from './advancement.ts';
-import { mayCatchUp } from './catch-up.ts';
+import { after, before, later, type Span, union, within } from '../../base/instant.ts';
+import type { Rate } from '../../base/volume.ts';
+import { timesWithin } from '../../base/zone.ts';
+import type { Regimen } from '../../order/order.ts';
+import { type Level, rateLevels } from '../advancement.ts';
+import { mayCatchUp } from '../catch-up.ts';
 import {
   type Draft,
   drafts,
@@ -13,10 +13,10 @@ import {
   NO_FEED,
   runAroundHolds,
   type Stretch,
-} from './draft.ts';
-import { type Frame, firstFed } from './frame.ts';
-import { cutTo, without } from './spans.ts';
-import { comesTo, type Target, towards } from './target.ts';
+} from '../draft.ts';
+import { type Frame, firstFed } from '../frame.ts';
+import { cutTo, without } from '../spans.ts';
+import { comesTo, type Target, towards } from '../target.ts';
 
 type Continuous = Extract<Regimen, { kind: 'continuous' }>;
 

@@ -3,13 +3,13 @@
  * is not planned. One that depends on a meal is planned in full and marked as one that may be given, whichever pace is
  * asked for: what it needs must be ready. [PR6] [PR7]
  */
-import { duration, overlap } from '../base/instant.ts';
-import type { Regimen } from '../order/order.ts';
-import { volumeLevels } from './advancement.ts';
-import { type Draft, drafts, type Missed, missedFor, NO_FEED } from './draft.ts';
+import { duration, overlap } from '../../base/instant.ts';
+import type { Regimen } from '../../order/order.ts';
+import { volumeLevels } from '../advancement.ts';
+import { type Draft, drafts, type Missed, missedFor, NO_FEED } from '../draft.ts';
+import type { Frame } from '../frame.ts';
+import { cutTo } from '../spans.ts';
 import { type TimedFeed, timedFeeds } from './feed-times.ts';
-import type { Frame } from './frame.ts';
-import { cutTo } from './spans.ts';
 
 type Bolus = Extract<Regimen, { kind: 'bolus' }>;
 
