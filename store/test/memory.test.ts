@@ -1,0 +1,4 @@
+import { memoryLog } from '../src/memory.ts';
+import { logContract } from './contract.ts';
+
+logContract('in memory', () => memoryLog('test'));
