@@ -35,10 +35,11 @@ function placed(coefficient: bigint, scale: number): string | null {
   const digits = String(coefficient)
     .replace('-', '')
     .padStart(scale + 1, '0');
-  if (digits.length > MOST_DIGITS) return null;
   const [whole, part] = [digits.slice(0, digits.length - scale), digits.slice(digits.length - scale)];
   // Three places after the mark could be read as thousands: the strict parser asks, a fourth place answers.
-  return scale === 0 ? `${sign}${whole}` : `${sign}${whole}.${part.length === 3 ? `${part}0` : part}`;
+  const places = part.length === 3 ? `${part}0` : part;
+  if (whole.length + places.length > MOST_DIGITS) return null;
+  return scale === 0 ? `${sign}${whole}` : `${sign}${whole}.${places}`;
 }
 
 export const numberText = (of: Fraction): string => decimalText(of) ?? `${of.n}/${of.d}`;
