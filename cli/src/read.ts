@@ -1,6 +1,7 @@
 /** What is in this file? Read whole, but never more than a sane size, so that a 50 MB export is refused and not parsed. */
 import { readFileSync, statSync } from 'node:fs';
-import { refuse } from './fail.ts';
+import { parseJson } from '@feedwright/core/base/json';
+import { orRefuse, refuse } from './fail.ts';
 
 const MOST_BYTES = 4 * 1024 * 1024;
 
@@ -23,12 +24,4 @@ export function readText(name: string): ReadFile {
 }
 
 /** The JSON in a text, or a refusal with line and column. */
-export function parseJson({ name, text }: ReadFile): unknown {
-  try {
-    return JSON.parse(text);
-  } catch (problem) {
-    const position = Number(/position (\d+)/.exec((problem as Error).message)?.[1] ?? text.length);
-    const before = text.slice(0, position).split('\n');
-    return refuse(name, 'file/not-json', { line: before.length, column: (before.at(-1)?.length ?? 0) + 1 });
-  }
-}
+export const jsonOf = ({ name, text }: ReadFile): unknown => orRefuse(parseJson(text, MOST_BYTES), name);

@@ -1,0 +1,53 @@
+/** `feedwright plan FILE`: what to pour, programme, check and flush from now on, when, and why. */
+import { type Instant, instant } from '@feedwright/core/base/instant';
+import type { Order } from '@feedwright/core/order/order';
+import type { Plan } from '@feedwright/core/plan/plan';
+import { planFor } from '@feedwright/core/plan/plan-for';
+import { ENGLISH } from '@feedwright/core/screen/english';
+import { planJson } from '@feedwright/core/screen/plan-json';
+import { planLines } from '@feedwright/core/screen/plan-text';
+import { blankStanding } from '@feedwright/core/standing/standing';
+import { hoursArgument, momentArgument, zoneArgument } from './arguments.ts';
+import { feedsFrom, policyFrom } from './facility.ts';
+import { STOPPED } from './fail.ts';
+import { type Confirmed, readOrder } from './order-file.ts';
+import { printJson, printLines } from './print.ts';
+
+export type PlanOptions = {
+  readonly from?: string;
+  readonly hours?: string;
+  readonly zone?: string;
+  readonly policy?: string;
+  readonly feeds?: string;
+  readonly confirm: Confirmed;
+  readonly json?: boolean;
+  readonly working?: boolean;
+};
+
+/** Now, or the start of an order that has not begun: in whole minutes, as a clock on the wall shows it. */
+export function momentOf(from: string | undefined, order: Order): Instant {
+  if (from !== undefined) return momentArgument('--from', from, order.zone);
+  const now = Math.floor(Date.now() / 60_000) * 60_000;
+  return instant(Math.max(now, order.startsAt ?? now));
+}
+
+/** A plan of the order as it stands, with nothing recorded yet. */
+export function plan(file: string, options: PlanOptions): void {
+  const policy = policyFrom(options.policy);
+  const feeds = feedsFrom(options.feeds);
+  const zone = options.zone === undefined ? undefined : zoneArgument('--zone', options.zone);
+  const hours = options.hours === undefined ? null : hoursArgument('--hours', options.hours);
+  const { order, problems } = readOrder(file, { zone, confirmed: options.confirm, feeds });
+  const at = momentOf(options.from, order);
+  const made: Plan = planFor({
+    order,
+    feeds,
+    policy,
+    standing: blankStanding(at),
+    found: problems,
+    ...(hours === null ? {} : { until: instant(at + hours * 3_600_000) }),
+  });
+  if (options.json === true) printJson(planJson(made, { zone: order.zone, words: ENGLISH }));
+  else printLines(planLines(made, order, { words: ENGLISH, feeds, workings: options.working === true }));
+  if (made.programme === null) process.exitCode = STOPPED;
+}

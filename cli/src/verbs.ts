@@ -1,0 +1,62 @@
+/** Which verbs are there, and which flags does each take? Only names and help here: a verb's work is in its own file. */
+import type { Command } from 'commander';
+import { confirmArgument } from './arguments.ts';
+
+const withPolicy = (verb: Command): Command =>
+  verb
+    .option('--policy <file>', 'local policy: your rows on top of the default ones')
+    .option('--feeds <file>', 'feed list: your feeds added to the default ones');
+
+const withOrder = (verb: Command): Command =>
+  withPolicy(verb)
+    .option('--zone <zone>', 'time zone, where the order names none: Europe/London')
+    .option('--confirm <key=value>', 'answers what had to be asked; as often as needed', confirmArgument, {})
+    .option('--json', 'print JSON');
+
+function addOrderVerbs(root: Command): void {
+  withOrder(root.command('plan'))
+    .argument('<file>', 'order document or FHIR NutritionOrder; - for standard input')
+    .description('what to pour, programme, check and flush from now on, when, and why')
+    .option('--from <instant>', 'plan from this moment instead of now: 2026-11-25T08:00 or with an offset')
+    .option('--hours <n>', 'plan so many hours instead of to the end of the feeding day')
+    .option('--working', 'show the working of every number')
+    .action(async (file, options) => (await import('./plan.ts')).plan(file, options));
+  withOrder(root.command('check'))
+    .argument('<file>', 'order document or FHIR NutritionOrder; - for standard input')
+    .description('what is missing in an order or contradicts itself; exit code 1 where that stops it')
+    .option('--from <instant>', 'judge at this moment instead of now')
+    .action(async (file, options) => (await import('./check.ts')).check(file, options));
+  root
+    .command('demo')
+    .description("the demo ward's plans: invented people, invented numbers")
+    .option('--json', 'print JSON')
+    .action(async (options) => (await import('./demo.ts')).demo(options));
+}
+
+function addFacilityVerbs(root: Command): void {
+  root
+    .command('policy')
+    .argument('[key]', 'a row to explain: hang.closed')
+    .description('local policy: every row with its source; one row explained; or a file checked')
+    .option('--policy <file>', 'check this policy file and show what it changes')
+    .option('--json', 'print JSON')
+    .action(async (key, options) => (await import('./policy.ts')).policy(key, options));
+  root
+    .command('feeds')
+    .argument('[id]', 'a feed to explain: standard-1.0')
+    .description('the feed list: every feed with its composition; one feed explained; or a file checked')
+    .option('--feeds <file>', 'check this feed list')
+    .option('--json', 'print JSON')
+    .action(async (id, options) => (await import('./feeds.ts')).feeds(id, options));
+  root
+    .command('schema')
+    .argument('<name>', 'order, policy, feeds, plan or entry')
+    .description('the JSON Schema of a document')
+    .option('--json', 'print JSON (it always is)')
+    .action(async (name) => (await import('./schema.ts')).schema(name));
+}
+
+export function addVerbs(root: Command): void {
+  addOrderVerbs(root);
+  addFacilityVerbs(root);
+}
