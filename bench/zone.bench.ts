@@ -1,7 +1,6 @@
-/** Are the ward's clock and its named times cheap once warm, against Temporal asked each time? */
+/** Are the ward's clock and its named times cheap once warm, against one conversion by the runtime's own Intl? */
 import { DAY, instant } from '@feedwright/core/base/instant';
 import { type DayName, dayAt, instantOf, timeOfDayAt, type Zone, zone } from '@feedwright/core/base/zone';
-import { Temporal } from 'temporal-polyfill';
 import { medians, type Report } from './measure.ts';
 
 const TIMES = 2_000;
@@ -23,26 +22,21 @@ export default async function zones(report: Report): Promise<void> {
     dayAt(instant(START + (index % 14) * DAY), london),
   );
   const at = (index: number) => moments[index] ?? instant(START);
-  const [clock = Number.NaN, clockByTemporal = 0, named = Number.NaN, namedByTemporal = 0] = await medians(
+  const byIntl = new Intl.DateTimeFormat('en-GB', { timeZone: london, timeStyle: 'short' });
+  const [clock = Number.NaN, named = Number.NaN, intl = 0] = await medians(
     60,
     each((index) => timeOfDayAt(at(index), london)),
-    each((index) => Temporal.Instant.fromEpochMilliseconds(at(index)).toZonedDateTimeISO(london).hour),
     each((index) => instantOf(days[index] ?? '', index % 1440, london)),
-    each((index) => Temporal.PlainDate.from(days[index] ?? '').toZonedDateTime(london).epochMilliseconds),
+    each((index) => byIntl.format(at(index)).length),
   );
   const micro = (ms: number) => (ms / TIMES) * 1000;
   report({
-    what: 'time of day of an instant, against Temporal',
-    measured: clock / clockByTemporal,
+    what: 'time of day, against a conversion by Intl',
+    measured: clock / intl,
     limit: 0.5,
     unit: '×',
   });
-  report({
-    what: 'instant of a named time, against Temporal',
-    measured: named / namedByTemporal,
-    limit: 0.5,
-    unit: '×',
-  });
+  report({ what: 'named time, against a conversion by Intl', measured: named / intl, limit: 0.5, unit: '×' });
   report({ what: 'time of day of an instant', measured: micro(clock), limit: 1, unit: 'µs' });
   report({ what: 'instant of a named time', measured: micro(named), limit: 3, unit: 'µs' });
 }

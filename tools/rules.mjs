@@ -64,7 +64,8 @@ export function rules(root) {
   const tested = new Set();
   /** @param {string} file @param {string[]} ids */
   const mustExist = (file, ids) => {
-    for (const id of new Set(ids)) if (!known.has(id)) problems.push(`${file}: ${id} is not in ${RULES}`);
+    const unknown = [...new Set(ids)].filter((id) => !known.has(id));
+    if (unknown.length > 0) problems.push(`${file}: ${RULES} has no ${unknown.join(', ')}`);
   };
   for (const file of allSources(root)) {
     const text = read(root, file);

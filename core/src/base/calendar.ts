@@ -56,7 +56,8 @@ export function dayNamed(number: DayNumber): DayName {
   const fromMarch = Math.floor((5 * ofYear + 2) / 153);
   const month = fromMarch < 10 ? fromMarch + 3 : fromMarch - 9;
   const year = yearOfEra + era * 400 + (month < 3 ? 1 : 0);
-  const named = year >= 0 && year <= 9999 ? digits(year, 4) : `${year < 0 ? '-' : '+'}${digits(Math.abs(year), 6)}`;
+  const named =
+    year >= 0 && year <= 9999 ? digits(year, 4) : `${year < 0 ? '-' : '+'}${digits(Math.abs(year), 6)}`;
   return `${named}-${digits(month, 2)}-${digits(ofYear - daysBefore(fromMarch) + 1, 2)}`;
 }
 
