@@ -14,36 +14,60 @@ export type Credible = {
   readonly most: Fraction;
 };
 
-const upTo = (most: number, unit: string): Credible => ({
+const over = (least: Fraction, most: number, unit: string): Credible => ({
   unit,
-  least: ZERO,
+  least,
   orLeast: false,
   most: fraction(most),
 });
-const orNone = (credible: Credible): Credible => ({ ...credible, orLeast: true });
+const from = (least: Fraction, most: number, unit: string): Credible => ({
+  ...over(least, most, unit),
+  orLeast: true,
+});
 
 export const CREDIBLE = {
-  rate: upTo(2_000, 'mL/h'),
-  volume: upTo(5_000, 'mL'),
-  volumeOrNone: orNone(upTo(5_000, 'mL')),
-  volumePerDay: upTo(20_000, 'mL/d'),
-  volumePerDayOrNone: orNone(upTo(20_000, 'mL/d')),
-  hours: upTo(336, 'h'),
-  hoursPerDay: upTo(24, 'h'),
-  minutes: upTo(1_440, 'min'),
-  minutesOrNone: orNone(upTo(1_440, 'min')),
-  strength: upTo(100, '1'),
-  share: { ...upTo(1, '1') },
-  weight: { unit: 'kg', least: fraction(2, 10), orLeast: true, most: fraction(650) },
-  height: { unit: 'cm', least: fraction(20), orLeast: true, most: fraction(280) },
-  french: upTo(60, '[Ch]'),
+  rate: over(ZERO, 2_000, 'mL/h'),
+  /** What a syringe or gravity can push through a tube: several times the fastest that is taught. */
+  flow: over(ZERO, 100, 'mL/min'),
+  feed: over(ZERO, 2_000, 'mL'),
+  dose: over(ZERO, 1_000, 'mL'),
+  doseOrNone: from(ZERO, 1_000, 'mL'),
+  volumePerDay: over(ZERO, 20_000, 'mL/d'),
+  volumePerDayOrNone: from(ZERO, 20_000, 'mL/d'),
+  /** Between two steps or two flushes. */
+  interval: from(fraction(1, 12), 336, 'h'),
+  hoursPerDay: over(ZERO, 24, 'h'),
+  minutes: over(ZERO, 1_440, 'min'),
+  minutesOrNone: from(ZERO, 1_440, 'min'),
+  // Over one is no slip of size but a misunderstanding, and a rule of its own says so.
+  strength: from(fraction(1, 10), 100, '1'),
+  share: over(ZERO, 1, '1'),
+  weight: from(fraction(1, 5), 650, 'kg'),
+  height: from(fraction(20), 280, 'cm'),
+  french: over(ZERO, 60, '[Ch]'),
   // Wide on purpose: an energy density in the wrong unit is 1000 times off, and a rule of its own says so.
-  density: upTo(10_000, 'kcal/mL'),
-  energy: orNone(upTo(20_000, 'kcal')),
-  protein: orNone(upTo(1_000, 'g')),
+  density: over(ZERO, 10_000, 'kcal/mL'),
+  energy: from(ZERO, 20_000, 'kcal'),
+  protein: from(ZERO, 1_000, 'g'),
 } as const satisfies Record<string, Credible>;
 
 export type CredibleKind = keyof typeof CREDIBLE;
+
+/** The longest lists that are read: beyond them a list was made by mistake. */
+export const MOST_ITEMS = {
+  times: 96,
+  meals: 24,
+  given: 12,
+  medicines: 60,
+  modules: 20,
+  holds: 200,
+  lumens: 6,
+  otherEnergy: 20,
+  identifiers: 20,
+  allergies: 50,
+  additives: 20,
+  confirmations: 60,
+} as const;
 
 /** Whether a number can have been meant. */
 export const isCredible = (value: Fraction, { least, orLeast, most }: Credible): boolean =>

@@ -1,6 +1,7 @@
 /** How are the person and the tube written in an order document? */
 import { z } from 'zod';
 import type { Zone } from '../base/zone.ts';
+import { MOST_ITEMS } from './credible.ts';
 import {
   day,
   exactly,
@@ -21,11 +22,15 @@ export const patientSchema = z
     birthDate: maybe(day('Date of birth')),
     identifiers: listOf(
       z.strictObject({ kind: text('Whose number it is: hospital-number'), value: text('The number itself') }),
-      20,
+      MOST_ITEMS.identifiers,
       'Numbers that identify the person',
     ),
     place: maybe(text('Ward, room, bed')),
-    allergies: listOf(text('Something the person is allergic to, in plain words'), 50, 'Allergies'),
+    allergies: listOf(
+      text('Something the person is allergic to, in plain words'),
+      MOST_ITEMS.allergies,
+      'Allergies',
+    ),
     dosingWeight: maybe(
       z
         .strictObject({ kg: exactly('weight', 'Weight'), on: maybe(day('The day it was taken')) })
@@ -65,7 +70,7 @@ export const accessSchema = z
   .strictObject({
     device: z.enum(DEVICES).meta({ description: 'The kind of tube' }),
     french: maybe(exactly('french', 'Outer diameter')),
-    lumens: listOf(lumenSchema, 6, 'Each lumen with its own tip'),
+    lumens: listOf(lumenSchema, MOST_ITEMS.lumens, 'Each lumen with its own tip'),
     feedBy: maybe(text('The name of the lumen that feed is given by')),
     medicineBy: maybe(text('The name of the lumen that medicines are given by')),
     placedAt: maybe(moment('When it was placed')),

@@ -4,6 +4,7 @@
  */
 import { z } from 'zod';
 import type { Rate, Volume } from '../base/volume.ts';
+import { MOST_ITEMS } from './credible.ts';
 import {
   exactly,
   hoursIn,
@@ -32,14 +33,14 @@ const ofAmount = (about: string) =>
   );
 
 const of = ofAmount('What the amounts of the regimen are amounts of');
-const times = (about: string) => listOf(timeOfDay('A time'), 96, about);
+const times = (about: string) => listOf(timeOfDay('A time'), MOST_ITEMS.times, about);
 
 const rateAdvance = maybe(
   z
     .strictObject({
       startMlPerHour: rateIn('The rate to begin with'),
       stepMlPerHour: rateIn('How much it may rise at a step'),
-      everyHours: hoursIn('How long between two steps'),
+      everyHours: hoursIn('How long between two steps', 'interval'),
       goalMlPerHour: rateIn('The rate to reach'),
     })
     .transform(
@@ -61,10 +62,10 @@ const rateAdvance = maybe(
 const volumeAdvance = maybe(
   z
     .strictObject({
-      startMl: volumeIn('The volume to begin with'),
-      stepMl: volumeIn('How much it may rise at a step'),
-      everyHours: hoursIn('How long between two steps'),
-      goalMl: volumeIn('The volume to reach'),
+      startMl: volumeIn('The volume to begin with', 'feed'),
+      stepMl: volumeIn('How much it may rise at a step', 'feed'),
+      everyHours: hoursIn('How long between two steps', 'interval'),
+      goalMl: volumeIn('The volume to reach', 'feed'),
     })
     .transform(
       ({ startMl: start, stepMl: step, everyHours: every, goalMl: goal }): Advancement<Volume> => ({
@@ -128,7 +129,7 @@ const cyclic = z
 const intermittent = z
   .strictObject({
     kind: z.literal('intermittent'),
-    volumeMl: volumeIn('The volume of one feed'),
+    volumeMl: volumeIn('The volume of one feed', 'feed'),
     of,
     times: times('When the feeds begin'),
     minutes: minutesIn('How long one feed takes'),
@@ -154,11 +155,11 @@ const meal = z
 const bolus = z
   .strictObject({
     kind: z.literal('bolus'),
-    volumeMl: volumeIn('The volume of one bolus'),
+    volumeMl: volumeIn('The volume of one bolus', 'feed'),
     of,
     times: times('When boluses are given whatever was eaten'),
     minutes: maybe(minutesIn('How long one bolus takes; left out, local policy says')),
-    meals: listOf(meal, 24, 'Boluses that depend on a meal'),
+    meals: listOf(meal, MOST_ITEMS.meals, 'Boluses that depend on a meal'),
     advance: volumeAdvance,
   })
   .transform(

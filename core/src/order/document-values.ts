@@ -150,10 +150,10 @@ const whole =
 export const rateIn = (about: string) =>
   number({ kind: 'rate', about, make: whole(PER_ML_PER_HOUR, rate), step: '0.01 mL/h' });
 
-export const volumeIn = (about: string, kind: CredibleKind = 'volume') =>
+export const volumeIn = (about: string, kind: CredibleKind) =>
   number({ kind, about, make: whole(PER_ML, volume), step: '1/360000000 mL' });
 
-export const hoursIn = (about: string, kind: CredibleKind = 'hours') =>
+export const hoursIn = (about: string, kind: CredibleKind) =>
   number({ kind, about, make: whole(HOUR, duration), step: '1 ms' });
 
 export const minutesIn = (about: string, kind: CredibleKind = 'minutes') =>

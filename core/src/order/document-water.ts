@@ -1,6 +1,7 @@
 /** How are water, medicines and modules (what goes down the tube beside the feed) written in an order document? */
 import { z } from 'zod';
 import { type Duration, duration } from '../base/instant.ts';
+import { MOST_ITEMS } from './credible.ts';
 import {
   exactly,
   flag,
@@ -24,8 +25,8 @@ import type { MedicineByTube, Module, WaterGiven, WaterOrder } from './order.ts'
 const interval = z
   .strictObject({
     kind: z.literal('interval'),
-    volumeMl: volumeIn('The volume of one flush'),
-    everyHours: hoursIn('How long between two flushes'),
+    volumeMl: volumeIn('The volume of one flush', 'dose'),
+    everyHours: hoursIn('How long between two flushes', 'interval'),
     from: maybe(timeOfDay('When the first one of a day is due')),
   })
   .transform(
@@ -36,8 +37,8 @@ const interval = z
 const aroundFeeds = z
   .strictObject({
     kind: z.literal('around-feeds'),
-    beforeMl: volumeIn('The volume before a feed', 'volumeOrNone'),
-    afterMl: volumeIn('The volume after a feed', 'volumeOrNone'),
+    beforeMl: volumeIn('The volume before a feed', 'doseOrNone'),
+    afterMl: volumeIn('The volume after a feed', 'doseOrNone'),
   })
   .transform(({ kind, beforeMl, afterMl }): WaterGiven => ({ kind, before: beforeMl, after: afterMl }))
   .meta({ description: 'Before and after each feed' });
@@ -45,8 +46,8 @@ const aroundFeeds = z
 const atTimes = z
   .strictObject({
     kind: z.literal('times'),
-    volumeMl: volumeIn('The volume each time'),
-    times: listOf(timeOfDay('A time'), 96, 'When it is given'),
+    volumeMl: volumeIn('The volume each time', 'dose'),
+    times: listOf(timeOfDay('A time'), MOST_ITEMS.times, 'When it is given'),
   })
   .transform(({ volumeMl, ...rest }): WaterGiven => ({ ...rest, volume: volumeMl }))
   .meta({ description: 'At named times' });
@@ -54,8 +55,8 @@ const atTimes = z
 const secondBag = z
   .strictObject({
     kind: z.literal('second-bag'),
-    volumeMl: volumeIn('The volume of one flush'),
-    everyHours: hoursIn('How long between two flushes'),
+    volumeMl: volumeIn('The volume of one flush', 'dose'),
+    everyHours: hoursIn('How long between two flushes', 'interval'),
   })
   .transform(({ kind, volumeMl, everyHours }): WaterGiven => ({ kind, volume: volumeMl, every: everyHours }))
   .meta({ description: 'By the pump, from a second bag: a container of its own, with a limit of its own' });
@@ -99,12 +100,12 @@ const NO_HOLD = duration(0);
 export const medicineSchema = z
   .strictObject({
     name: text('Name, strength and form'),
-    times: listOf(timeOfDay('A time'), 48, 'When it is given'),
-    volumeMl: volumeIn('The volume of the medicine as it is given', 'volumeOrNone'),
+    times: listOf(timeOfDay('A time'), MOST_ITEMS.times, 'When it is given'),
+    volumeMl: volumeIn('The volume of the medicine as it is given', 'doseOrNone'),
     holdBeforeMinutes: maybe(minutesIn('How long feed is off before it', 'minutesOrNone')),
     holdAfterMinutes: maybe(minutesIn('How long feed is off after it', 'minutesOrNone')),
-    waterBeforeMl: maybe(volumeIn('Water before it; left out, local policy says', 'volumeOrNone')),
-    waterAfterMl: maybe(volumeIn('Water after it; left out, local policy says', 'volumeOrNone')),
+    waterBeforeMl: maybe(volumeIn('Water before it; left out, local policy says', 'doseOrNone')),
+    waterAfterMl: maybe(volumeIn('Water after it; left out, local policy says', 'doseOrNone')),
     lowersGlucose: flag('Whether it lowers blood glucose, so that feed must not stop unnoticed'),
   })
   .transform(
@@ -143,8 +144,8 @@ export const writeMedicine = (medicine: MedicineByTube): z.input<typeof medicine
 export const moduleSchema = z
   .strictObject({
     name: text('Name'),
-    times: listOf(timeOfDay('A time'), 48, 'When it is given'),
-    waterMl: volumeIn('The water that it is given in, each time', 'volumeOrNone'),
+    times: listOf(timeOfDay('A time'), MOST_ITEMS.times, 'When it is given'),
+    waterMl: volumeIn('The water that it is given in, each time', 'doseOrNone'),
     energyKcal: exactly('energy', 'Energy of one dose'),
     proteinG: exactly('protein', 'Protein of one dose'),
   })

@@ -3,11 +3,12 @@
  * number in the name of its field. Reading finds everything that is wrong at once; writing is the exact inverse.
  */
 import { z } from 'zod';
+import { knownFields, toIssues, wrongKind } from '../base/document-issues.ts';
 import { parseJson } from '../base/json.ts';
-import { bad, type Issue, issue, ok, type Result } from '../base/result.ts';
+import { bad, ok, type Result } from '../base/result.ts';
 import { NOTHING } from '../base/volume.ts';
 import type { Zone } from '../base/zone.ts';
-import { knownFields, toIssues } from './document-issues.ts';
+import { MOST_ITEMS } from './credible.ts';
 import { accessSchema, patientSchema, writeAccess, writePatient } from './document-patient.ts';
 import { regimenSchema, writeRegimen } from './document-regimen.ts';
 import {
@@ -49,7 +50,7 @@ const feedSchema = z
     strength,
     additives: listOf(
       z.strictObject({ name: text('What is mixed in'), amount: maybe(text('How much')) }),
-      20,
+      MOST_ITEMS.additives,
       'Mixed into the feed',
     ),
     statedKcalPerMl: maybe(
@@ -112,9 +113,9 @@ export const orderSchema = z
     method: maybe(z.enum(['pump', 'gravity', 'syringe']).meta({ description: 'What drives the feed' })),
     regimen: maybe(regimenSchema),
     water: maybe(waterSchema),
-    holds: listOf(holdSchema, 200, 'Times without feed'),
-    medicines: listOf(medicineSchema, 60, 'Medicines by the tube'),
-    modules: listOf(moduleSchema, 20, 'Modules by the tube'),
+    holds: listOf(holdSchema, MOST_ITEMS.holds, 'Times without feed'),
+    medicines: listOf(medicineSchema, MOST_ITEMS.medicines, 'Medicines by the tube'),
+    modules: listOf(moduleSchema, MOST_ITEMS.modules, 'Modules by the tube'),
     mostRateMlPerHour: maybe(rateIn('The rate that is never to be exceeded')),
     mostVolumeMlPerDay: maybe(
       volumeIn('The volume of feed that is not to be exceeded in a day', 'volumePerDay'),
@@ -125,13 +126,13 @@ export const orderSchema = z
     intravenousMlPerDay: maybe(volumeIn('Intravenous fluid a day', 'volumePerDayOrNone')),
     otherEnergy: listOf(
       z.strictObject({ name: text('What it is'), kcalPerDay: exactly('energy', 'Its energy a day') }),
-      20,
+      MOST_ITEMS.otherEnergy,
       'Energy from elsewhere: glucose drips, lipid in sedation, parenteral, oral',
     ),
     needs: maybe(needsSchema),
     catchUpProtocol: maybe(text('The protocol by which lost volume may be made up')),
     refeedingCaution: flag('Whether refeeding problems are to be guarded against'),
-    confirmations: listOf(confirmationSchema, 60, 'What was asked about and confirmed'),
+    confirmations: listOf(confirmationSchema, MOST_ITEMS.confirmations, 'What was asked about and confirmed'),
   })
   .meta({ title: 'Feedwright order', description: 'One order for feeding one person by tube' });
 
@@ -153,30 +154,12 @@ function toOrder(read: z.output<typeof orderSchema>): Order {
   };
 }
 
-/** Whether it is an order document at all, and of a version that is read here; null when it is. */
-function wrongKind(json: unknown): Issue | null {
-  if (typeof json !== 'object' || json === null || Array.isArray(json)) {
-    return issue([], 'document/not-an-object', { expected: ORDER_DOCUMENT });
-  }
-  const { document, resourceType } = json as Record<string, unknown>;
-  if (document === ORDER_DOCUMENT) return null;
-  const found = typeof document === 'string' ? document.slice(0, 80) : null;
-  const version = /^feedwright-order\/([1-9]\d*)$/.exec(found ?? '')?.[1];
-  if (version !== undefined)
-    return issue(['document'], 'document/newer-version', { found, reads: ORDER_DOCUMENT });
-  if (found !== null) return issue(['document'], 'document/wrong-kind', { found, expected: ORDER_DOCUMENT });
-  return issue(['document'], 'document/no-kind', {
-    expected: ORDER_DOCUMENT,
-    ...(typeof resourceType === 'string' ? { resourceType: resourceType.slice(0, 80) } : {}),
-  });
-}
-
 /**
  * Reads an order document that is already JSON.
  * @returns the order, or everything that is wrong with the document, each with its path. Never throws on input.
  */
 export function parseOrder(json: unknown): Result<Order> {
-  const wrong = wrongKind(json);
+  const wrong = wrongKind(json, ORDER_DOCUMENT);
   if (wrong !== null) return bad(wrong);
   const read = orderSchema.safeParse(json, { error: knownFields, reportInput: true });
   return read.success ? ok(toOrder(read.data)) : bad(...read.error.issues.flatMap(toIssues));

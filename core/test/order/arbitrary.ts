@@ -13,6 +13,7 @@ import {
   hours,
   type Instant,
   instant,
+  MINUTE,
   minutes,
 } from '@feedwright/core/base/instant';
 import { ml, mlPerHour, NOTHING, type Rate, rate, type Volume, volume } from '@feedwright/core/base/volume';
@@ -59,12 +60,12 @@ const arbRate = (w: Wildness): fc.Arbitrary<Rate> =>
 const arbVolume = (w: Wildness, saneMost = 300): fc.Arbitrary<Volume> =>
   w === 'sane'
     ? fc.integer({ min: 5, max: saneMost }).map(ml)
-    : fc.oneof(fc.integer({ min: 1, max: 5_000 }).map(ml), whole(w, 1, ml(5_000)).map(volume));
+    : fc.oneof(fc.integer({ min: 1, max: 1_000 }).map(ml), whole(w, 1, ml(1_000)).map(volume));
 
 const arbDuration = (w: Wildness, saneHours: readonly number[]): fc.Arbitrary<Duration> =>
   w === 'sane'
     ? fc.constantFrom(...saneHours).map((count) => duration(count * HOUR))
-    : fc.oneof(fc.integer({ min: 1, max: 24 }).map(hours), whole(w, 1, 24 * HOUR).map(duration));
+    : fc.oneof(fc.integer({ min: 1, max: 24 }).map(hours), whole(w, 5 * MINUTE, 24 * HOUR).map(duration));
 
 const arbFraction = (w: Wildness, least: number, most: number): fc.Arbitrary<Fraction> =>
   fc
@@ -191,31 +192,37 @@ function arbAccess(w: Wildness): fc.Arbitrary<AccessDevice> {
 const arbPatient = (w: Wildness): fc.Arbitrary<Order['patient']> =>
   record({
     name: maybe(w, arbName(w)),
-    birthDate: maybe(w, fc.constantFrom('1950-02-28', '1988-02-29', '2026-06-01')),
+    birthDate: maybe(w, fc.constantFrom('1950-02-28', '1988-02-29', ...(w === 'sane' ? [] : ['2026-06-01']))),
     identifiers:
       w === 'sane'
         ? fc.constant([{ kind: 'hospital-number', value: '000111' }])
         : few(w, record({ kind: arbText, value: arbText })),
     place: maybe(w, arbName(w)),
     allergies: w === 'sane' ? fc.constant([]) : few(w, fc.constantFrom('milk', 'soya', 'Fish')),
-    dosingWeight: maybe(w, record({ kg: arbFraction(w, 40, 110), on: maybe(w, fc.constant('2026-11-20')) })),
+    dosingWeight: maybe(
+      w,
+      record({
+        kg: arbFraction(w, 40, 110),
+        on: maybe(w, fc.constantFrom('2019-12-20', ...(w === 'sane' ? [] : ['2026-11-20']))),
+      }),
+    ),
     heightCm: maybe(w, arbFraction(w, 140, 200)),
   });
 
 function arbGiven(w: Wildness): fc.Arbitrary<WaterGiven> {
   const amount = arbVolume(w, 60);
   const every = arbDuration(w, [4, 6]);
-  return fc.oneof(
-    record({
-      kind: fc.constant('interval' as const),
-      volume: amount,
-      every,
-      from: fc.option(arbTime, { nil: null }),
-    }),
-    record({ kind: fc.constant('around-feeds' as const), before: amount, after: amount }),
-    record({ kind: fc.constant('times' as const), volume: amount, times: arbTimes(w) }),
-    record({ kind: fc.constant('second-bag' as const), volume: amount, every }),
-  );
+  const interval = record({
+    kind: fc.constant('interval' as const),
+    volume: amount,
+    every,
+    from: fc.option(arbTime, { nil: null }),
+  });
+  const atTimes = record({ kind: fc.constant('times' as const), volume: amount, times: arbTimes(w) });
+  // Whether these two fit depends on the regimen and the method.
+  const aroundFeeds = record({ kind: fc.constant('around-feeds' as const), before: amount, after: amount });
+  const secondBag = record({ kind: fc.constant('second-bag' as const), volume: amount, every });
+  return w === 'sane' ? fc.oneof(interval, atTimes) : fc.oneof(interval, atTimes, aroundFeeds, secondBag);
 }
 
 const arbHold = (w: Wildness) =>
@@ -328,5 +335,9 @@ export function arbOrder(
           ),
   }) as fc.Arbitrary<Order>;
   if (w !== 'sane') return parts;
-  return parts.map((order) => ({ ...order, method: methodFor(order.regimen!) }));
+  return parts.map((order) => ({
+    ...order,
+    method: methodFor(order.regimen!),
+    prescribedAt: order.startsAt,
+  }));
 }
