@@ -129,12 +129,7 @@ const SET_ROWS: readonly PolicyRow[] = [
     fromMemory('S2'),
     other('after each session', read('S79'), 'community practice, as reported from NICE'),
   ),
-  anyAge(
-    'set.change.closed',
-    hours(24),
-    fromMemory('S1'),
-    other('24–48 h', fromMemory('S2'), 'by its maker'),
-  ),
+  adult('set.change.closed', hours(24), fromMemory('S1'), other('24–48 h', fromMemory('S2'), 'by its maker')),
   // The stricter habit: safe to keep at every age.
   anyAge(
     'set.with-each-closed-container',
