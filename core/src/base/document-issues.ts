@@ -7,6 +7,9 @@ import { type Issue, issue } from './result.ts';
 
 type Finding = z.core.$ZodIssue;
 
+/** What was written is shown back only so far: a field's name can be a megabyte long. */
+const clipped = (text: string): string => text.slice(0, 80);
+
 /** The number of single-letter changes between two words. */
 function distance(a: string, b: string): number {
   let row = Array.from({ length: b.length + 1 }, (_, column) => column);
@@ -22,13 +25,14 @@ function distance(a: string, b: string): number {
 
 /** The known word that was most likely meant, or null where none is near. */
 export function nearest(word: string, known: readonly string[]): string | null {
+  const written = clipped(word).toLowerCase();
   const near = (one: string): number => {
-    const [a, b] = [word.toLowerCase(), one.toLowerCase()];
+    const [a, b] = [written, one.toLowerCase()];
     // `rate` for `rateMlPerHour`: the unit was left off.
     return b.startsWith(a) || a.startsWith(b) ? 1 : distance(a, b);
   };
   const [best] = known.map((one) => ({ one, far: near(one) })).toSorted((a, b) => a.far - b.far);
-  return best !== undefined && best.far <= Math.max(2, word.length / 3) ? best.one : null;
+  return best !== undefined && best.far <= Math.max(2, written.length / 3) ? best.one : null;
 }
 
 const SEPARATOR = ' ';
@@ -51,7 +55,7 @@ const kindOf = (value: unknown): string =>
 
 /** What was found is shown back only where it is one short value. */
 const shown = (value: unknown): unknown =>
-  typeof value === 'string' ? value.slice(0, 80) : typeof value === 'object' ? kindOf(value) : value;
+  typeof value === 'string' ? clipped(value) : typeof value === 'object' ? kindOf(value) : value;
 
 const EXPECTED: Readonly<Record<string, string>> = { array: 'list', record: 'object' };
 
@@ -88,9 +92,11 @@ export function toIssues(finding: Finding): readonly Issue[] {
   switch (finding.code) {
     case 'unrecognized_keys': {
       const known = finding.message.split(SEPARATOR);
-      return finding.keys.map((field) =>
-        issue([...path, field], 'field/unknown', { field, nearest: nearest(field, known), known }),
-      );
+      return finding.keys
+        .map(clipped)
+        .map((field) =>
+          issue([...path, field], 'field/unknown', { field, nearest: nearest(field, known), known }),
+        );
     }
     case 'invalid_type':
       return [wrongType(finding, path, EXPECTED[finding.expected] ?? finding.expected)];
