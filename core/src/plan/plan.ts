@@ -132,7 +132,10 @@ export type Infeasible = {
     | 'protected-window'
     | 'step-over-capacity'
     | 'grid-over-capacity'
-    | 'limit-too-short';
+    | 'feed-over-capacity'
+    | 'limit-too-short'
+    /** A container had to be started in protected time, or feed would have stopped. */
+    | 'protected-start';
   readonly about: string;
   readonly at: Instant | null;
   readonly data: Readonly<Record<string, unknown>>;

@@ -167,7 +167,7 @@ export function takeDown(
   const first = all[0];
   const by = worked(first?.at ?? putUpAt, shownInstant, {
     symbol: 't_down',
-    equation: terms.length > 1 ? `min(${terms.join(', ')})` : (terms[0] ?? 't_up'),
+    equation: `t_down = ${terms.length > 1 ? `min(${terms.join(', ')})` : (terms[0] ?? 't_up')}`,
     inputs: [input('t_up', shownInstant(putUpAt), ARITHMETIC), ...all.map((one) => one.input)],
     rule: 'PL12',
     basis: first?.input.basis ?? ARITHMETIC,

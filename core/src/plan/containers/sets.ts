@@ -4,9 +4,10 @@
  */
 import { after, type Duration, type Instant } from '../../base/instant.ts';
 import { add, NOTHING, type Volume } from '../../base/volume.ts';
-import { ARITHMETIC, type Basis, input, shownVolume, type Worked, worked } from '../../base/working.ts';
+import { ARITHMETIC, input, shownVolume, type Worked, worked } from '../../base/working.ts';
 import type { Order } from '../../order/order.ts';
 import type { Local, Said } from '../local.ts';
+import type { FixedLimit } from './limits.ts';
 
 export type SetRule =
   /** By syringe: there is no set. */
@@ -23,7 +24,7 @@ export type SetRule =
 
 export const NO_PRIME: Worked<Volume> = worked(NOTHING, shownVolume, {
   symbol: 'P',
-  equation: 'no new set',
+  equation: 'P = 0',
   inputs: [],
   rule: 'PL15',
   basis: ARITHMETIC,
@@ -35,7 +36,7 @@ function primeBy(local: Local): Worked<Volume> | null {
   if (line === null || spill === null) return null;
   return worked(add(line.value, spill.value), shownVolume, {
     symbol: 'P',
-    equation: 'V_line + V_spill',
+    equation: 'P = V_line + V_spill',
     inputs: [
       input('V_line', shownVolume(line.value), line.basis),
       input('V_spill', shownVolume(spill.value), spill.basis),
@@ -63,8 +64,9 @@ export function setRule(
   return withEach ? { kind: 'with-each', limit, prime } : { kind: 'timed', limit, prime, putUpAt };
 }
 
-/** When a set put up then is due. */
-export const setDue = (putUpAt: Instant, limit: Said<Duration>): { at: Instant; basis: Basis } => ({
-  at: after(putUpAt, limit.value),
-  basis: limit.basis,
+/** When a set put up then is due, as a limit of what hangs on it. */
+export const setDue = (putUpAt: Instant, { value, basis }: Said<Duration>): FixedLimit => ({
+  because: 'set-limit',
+  at: after(putUpAt, value),
+  basis,
 });

@@ -36,27 +36,27 @@ export type Window = { readonly earliest: Instant; readonly nominal: Instant; re
 
 type What = {
   readonly kind: TaskKind;
-  readonly about?: string;
+  readonly about?: string | null;
   readonly beside?: Task['beside'];
   readonly volume?: Worked<Volume> | null;
   readonly rate?: Worked<Rate> | null;
   readonly rule: string;
+  /** When it was due before a hold moved it: what its id is made of. */
+  readonly dueAt?: Instant;
 };
 
-/** [PL30] A task with its id: what, about what, and the minute at which it is due. */
+/** [PL30] The id of a task: what, about what, and the minute at which it is due. */
+export function taskId(
+  { kind, beside, about }: Pick<What, 'kind' | 'beside' | 'about'>,
+  due: Instant,
+): string {
+  return [kind, ...(beside === undefined ? [] : [beside]), about ?? '', minuteOf(due)].join(':');
+}
+
 export function task(what: What, window: Window): Task {
   const { kind, about = null, beside, volume = null, rate = null, rule } = what;
-  const named = [kind, ...(beside === undefined ? [] : [beside]), about ?? '', minuteOf(window.nominal)];
-  return {
-    id: named.join(':'),
-    kind,
-    ...window,
-    volume,
-    rate,
-    about,
-    ...(beside === undefined ? {} : { beside }),
-    rule,
-  };
+  const id = taskId(what, what.dueAt ?? window.nominal);
+  return { id, kind, ...window, volume, rate, about, ...(beside === undefined ? {} : { beside }), rule };
 }
 
 /** As far before as after. */

@@ -1,0 +1,139 @@
+/**
+ * Who comes when and what is hung when? The tasks and the feed of a course put to the optimum, and its answer brought back
+ * into times: a chain of containers, or a pour for each feed, or visits alone.
+ */
+import { instant } from '../base/instant.ts';
+import { subtract, volume } from '../base/volume.ts';
+import { solveChain, tellChain } from './containers/chain.ts';
+import { type Ground, needsOn, type Up } from './containers/demand.ts';
+import { fillingOf } from './containers/fill.ts';
+import { plannedDown } from './containers/limits.ts';
+import { type Need, needBetween, needOf } from './containers/need.ts';
+import { type PouredFeed, pourPerFeed } from './containers/per-feed.ts';
+import type { Paces } from './containers/planned.ts';
+import type { Course } from './course.ts';
+import type { Hanging, Prepared } from './course-for.ts';
+import { type Grid, protectedSlots, SLOT } from './grid.ts';
+import { optimum } from './optimum/optimum.ts';
+import type { Obstacle, Optimum, PlannedVisit, TaskWindow } from './optimum/problem.ts';
+import type { Infeasible, PlannedContainer, PlanRequest, Task } from './plan.ts';
+import { taskId } from './tasks/due.ts';
+import { feedingsOf, givenAs, isPouredPerFeed } from './tasks/feeding.ts';
+
+export type Chosen = {
+  readonly planned: readonly PlannedVisit[];
+  readonly containers: readonly PlannedContainer[];
+  readonly infeasible: readonly Infeasible[];
+};
+
+/** As the optimum counts: from slot 0; what was due before then is due then. */
+function windowOf(grid: Grid, { earliest, nominal, latest }: Task): TaskWindow {
+  const from = grid.span.from;
+  const least = Math.min(Math.max(nominal, earliest), latest);
+  return { earliest: earliest - from, nominal: least - from, latest: latest - from };
+}
+
+const obstacleOf =
+  (grid: Grid, tasks: readonly Task[], feed: string) =>
+  (obstacle: Obstacle): Infeasible => {
+    const { code } = obstacle;
+    const rule = 'PL6';
+    if ('task' in obstacle) {
+      const about = tasks[obstacle.task]?.kind ?? '';
+      const at = obstacle.slot === null ? null : grid.at(obstacle.slot);
+      return { rule, code, about, at, data: { task: tasks[obstacle.task]?.id, done: at !== null } };
+    }
+    const at = grid.at(obstacle.slot);
+    return 'lost' in obstacle
+      ? { rule, code, about: feed, at, data: { until: grid.at(obstacle.until), lost: obstacle.lost } }
+      : { rule, code, about: feed, at, data: {} };
+  };
+
+/** What the container now up is good for: nothing, if what is in it is not what is ordered now. */
+function upNow({ standing, ordered }: Course, hanging: Hanging, grid: Grid, need: Need): Up | null {
+  const up = standing.container;
+  if (up === null || up.feed !== ordered.id) return null;
+  const spent = needBetween(need, { from: standing.at, until: grid.span.from });
+  const own = up.comesDownBy === null ? [] : [up.comesDownBy];
+  const limit = plannedDown(hanging.limits, up.putUpAt);
+  return {
+    remaining: volume(Math.max(0, subtract(up.remaining, spent))),
+    downBy: instant(Math.min(limit, ...own)),
+  };
+}
+
+/** Where each closed container has a set of its own, the set's limit is one more limit of the container. */
+function limitsOf({ limits, sets }: Hanging): Hanging['limits'] {
+  if (sets.kind !== 'with-each') return limits;
+  const { value: lasts, basis } = sets.limit;
+  return { ...limits, hang: [...limits.hang, { because: 'set-limit', symbol: 'H_set', lasts, basis }] };
+}
+
+export type Choosing = {
+  readonly prepared: Prepared;
+  readonly request: PlanRequest;
+  readonly grid: Grid;
+  readonly tasks: readonly Task[];
+};
+
+function chooseChain({ prepared, request, grid, tasks }: Choosing): Chosen {
+  const { course, hanging, highest } = prepared;
+  const { standing, feed } = course;
+  const lowest = needOf(course.programme);
+  const paces: Paces = { lowest, highest: highest === course.programme ? lowest : needOf(highest) };
+  const own = { ...hanging, limits: limitsOf(hanging) };
+  const up = upNow(course, own, grid, lowest);
+  const ground: Ground = {
+    grid,
+    need: lowest,
+    needs: needsOn(grid, lowest),
+    limits: own.limits,
+    sets: hanging.sets,
+    filling: fillingOf(hanging.pouring),
+    up,
+  };
+  const solved = solveChain(ground, {
+    tasks: tasks.map((one) => windowOf(grid, one)),
+    protectedSlots: protectedSlots(grid, request.protectedTimes ?? []),
+  });
+  const telling = { ground, paces, pouring: hanging.pouring, feed: feed.id, closed: hanging.spiked };
+  return {
+    planned: solved.optimum.visits,
+    containers: tellChain(telling, solved, up === null ? null : standing.container, standing.at),
+    infeasible: solved.optimum.obstacles.map(obstacleOf(grid, tasks, feed.id)),
+  };
+}
+
+/** The visits alone. */
+function visitsAlone({ request, grid, tasks }: Choosing): Optimum {
+  return optimum({
+    slots: grid.slots,
+    slotLength: SLOT,
+    protectedSlots: protectedSlots(grid, request.protectedTimes ?? []),
+    tasks: tasks.map((one) => windowOf(grid, one)),
+    feed: null,
+  });
+}
+
+function choosePours(choosing: Choosing): Chosen {
+  const { prepared, grid, tasks } = choosing;
+  const { course, hanging } = prepared;
+  const { visits, obstacles } = visitsAlone(choosing);
+  const visitOf = new Map(
+    visits.flatMap((visit) => visit.tasks.map((index) => [tasks[index]?.id, grid.at(visit.slot)] as const)),
+  );
+  const feeds = feedingsOf(course.programme).flatMap((feeding): readonly PouredFeed[] => {
+    const at = visitOf.get(taskId(givenAs(course, feeding), feeding.whole.from));
+    return at === undefined ? [] : [{ feeding, at }];
+  });
+  const poured = pourPerFeed({ ...hanging, feed: course.feed.id, closed: hanging.spiked }, feeds);
+  return {
+    planned: visits,
+    containers: poured.containers,
+    infeasible: [...obstacles.map(obstacleOf(grid, tasks, course.feed.id)), ...poured.infeasible],
+  };
+}
+
+/** [PL1] Visits and containers together. */
+export const choose = (choosing: Choosing): Chosen =>
+  isPouredPerFeed(choosing.prepared.course) ? choosePours(choosing) : chooseChain(choosing);

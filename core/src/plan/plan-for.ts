@@ -1,0 +1,125 @@
+/**
+ * What should happen from now on? The order judged, its programme worked, everything due gathered; containers and visits
+ * chosen together; cartons chosen for what is poured; and what the feeding day comes to.
+ *
+ *   order ─ judged ─> course ─┬─ programme ─> need ──┐
+ *                             └─ tasks ──────────────┴─> optimum ─> containers, cartons, visits, day
+ */
+import { earlier, later, type Span } from '../base/instant.ts';
+import { NOTHING, share, sum, type Volume } from '../base/volume.ts';
+import { programmeOf } from '../programme/programme-of.ts';
+import { choose } from './choose.ts';
+import { chooseCartons } from './containers/cartons.ts';
+import { type Need, needBetween, needOf } from './containers/need.ts';
+import { tellWaterBags, type WaterPlan, waterByPump, waterPlan } from './containers/water-bags.ts';
+import type { Course } from './course.ts';
+import { type Prepared, prepare } from './course-for.ts';
+import { type Grid, gridFor } from './grid.ts';
+import { dayTotals } from './nutrition.ts';
+import type { Plan, PlannedContainer, PlanRequest, Task, Visit } from './plan.ts';
+import { taskId } from './tasks/due.ts';
+import { feedingsOf, givenAs } from './tasks/feeding.ts';
+import { type Due, tasksOf } from './tasks/tasks.ts';
+import { visitsOf } from './visits.ts';
+
+/** Feed still to come until the end of the feeding day: what runs, and the feeds that are given or may still be. */
+function stillToCome(course: Course, need: Need, due: readonly Task[]): Volume {
+  const { programme, standing, day } = course;
+  const rest: Span = { from: later(standing.at, programme.span.from), until: day.until };
+  if (programme.pieces.every((piece) => piece.gives.kind === 'rate')) return needBetween(need, rest);
+  const ids = new Set(due.map((one) => one.id));
+  const feeds = feedingsOf(programme).filter((one) => one.whole.from < day.until);
+  return sum(
+    feeds.map((feeding) => {
+      const id = taskId(givenAs(course, feeding), feeding.whole.from);
+      if (ids.has(id)) return feeding.volume.value;
+      if (!standing.done.has(id) || feeding.whole.until <= rest.from) return NOTHING;
+      return needBetween(need, { from: rest.from, until: feeding.whole.until });
+    }),
+  );
+}
+
+/** [PL21] The cartons of each container that is poured, by the formula that goes into it. */
+function withCartons(
+  { course, hanging }: Prepared,
+  containers: readonly PlannedContainer[],
+): readonly PlannedContainer[] {
+  const { local, feed, ordered, standing, span } = course;
+  const sizes = feed.packs.filter((pack) => pack.kind === 'carton').map((pack) => pack.volume);
+  if (hanging.spiked || sizes.length === 0) return containers;
+  const keeps = local.should('carton.keep')?.value ?? false;
+  const keepFor = keeps ? (local.should('carton.keep-for')?.value ?? null) : null;
+  const poured = containers.filter((one) => !one.alreadyUp);
+  const uses = chooseCartons(
+    poured.map((one) => ({
+      at: one.putUpAt,
+      until: earlier(one.nextAt ?? one.takeDownBy.value, one.takeDownBy.value),
+      needs: share(one.fill.value, ordered.strength),
+    })),
+    { sizes, keepFor, opened: standing.cartons.filter((one) => one.feed === feed.id), end: span.until },
+  );
+  const byContainer = new Map(poured.map((one, index) => [one, uses[index] ?? []]));
+  return containers.map((one) => ({ ...one, cartons: byContainer.get(one) ?? [] }));
+}
+
+type Made = Pick<Plan, 'containers' | 'waterBags' | 'visits' | 'day' | 'infeasible'>;
+
+function renewals(plan: WaterPlan | null, visits: readonly Visit[]) {
+  return plan === null
+    ? []
+    : visits.filter(({ tasks }) => tasks.some((one) => one.kind === 'put-up-water-bag')).map(({ at }) => at);
+}
+
+function make(request: PlanRequest, prepared: Prepared): Made {
+  const { course } = prepared;
+  const grid: Grid = gridFor(course.span.from, course.span.until);
+  const due: Due = tasksOf(course, request.policy, grid.span.from);
+  const water = waterPlan(course);
+  const all = [...due.beforeHanging, ...due.afterHanging];
+  const tasks = [...all, ...(water?.tasks ?? [])].filter((one) => one.nominal < course.span.until);
+  const { planned, containers, infeasible } = choose({ prepared, request, grid, tasks });
+  const need = needOf(course.programme);
+  const hung = course.regimen.kind !== 'bolus';
+  const visits = visitsOf({ grid, need, due, tasks, planned, containers, hung });
+  const toCome = {
+    mixture: stillToCome(course, need, all),
+    tasks: all,
+    byPump: waterByPump(water, course, course.day.until),
+  };
+  return {
+    containers: withCartons(prepared, containers),
+    waterBags: water === null ? [] : tellWaterBags(water, course, renewals(water, visits)),
+    visits,
+    day: dayTotals(course, toCome, request.policy),
+    infeasible,
+  };
+}
+
+const NOTHING_TO_FOLLOW: Made & Pick<Plan, 'programme'> = {
+  programme: null,
+  containers: [],
+  waterBags: [],
+  visits: [],
+  day: null,
+  infeasible: [],
+};
+
+/**
+ * The plan of an order from `standing.at` on. Never throws on what an order, a policy or a standing can say: where a
+ * problem stops, or asks and nobody has confirmed, the plan has problems and nothing to follow. Deterministic: the same
+ * request always gives the same plan, and planning again after doing the plan so far gives the rest of it.
+ */
+export function planFor(request: PlanRequest): Plan {
+  const { problems, span, prepared } = prepare(request);
+  if (prepared === null) return { at: span.from, span, problems: problems(), ...NOTHING_TO_FOLLOW };
+  const { order, policy, standing } = request;
+  const shown: Span = { from: later(span.from, prepared.course.programme.span.from), until: span.until };
+  const made = make(request, prepared);
+  return {
+    at: span.from,
+    span,
+    problems: problems(),
+    programme: programmeOf({ order, policy, standing, span: shown, pace: 'lowest' }),
+    ...made,
+  };
+}

@@ -1,0 +1,82 @@
+/**
+ * What is due? Everything that the order and local policy want between now and the end, each with its window, in the order
+ * in which it is done at the bedside: look first, stop, give what is not feed, hang, then feed.
+ */
+import { type Instant, later } from '../../base/instant.ts';
+import type { Policy } from '../../policy/policy.ts';
+import type { Course } from '../course.ts';
+import type { Task } from '../plan.ts';
+import { careByClock, checksBeforeFeed, checksByClock } from './checks.ts';
+import { task } from './due.ts';
+import { type Feeding, feedingsOf, feedWindow, givingTasks, runningTasks } from './feeding.ts';
+import { flushesAroundStops } from './holds.ts';
+import { medicineTasks, moduleTasks } from './medicines.ts';
+import { stepTasks } from './steps.ts';
+import { waterAround, waterByClock } from './water.ts';
+
+/** Tasks before and after the moment at which a container is changed, in bedside order. */
+export type Due = { readonly beforeHanging: readonly Task[]; readonly afterHanging: readonly Task[] };
+
+const amounts = (one: Task): boolean => one.volume?.value !== 0;
+
+/** A feed with what goes around it: looked at, flushed, given, flushed. */
+function feedTasks(course: Course, feeding: Feeding): Due {
+  const { give, end } = givingTasks(course, feeding);
+  const water = waterAround(course);
+  const window = feedWindow(course, feeding);
+  const flushes = (beside: 'before' | 'after', at: typeof window): readonly Task[] =>
+    water === null
+      ? []
+      : [task({ kind: 'flush', about: 'feed', beside, volume: water[beside], rule: 'PL34' }, at)].filter(
+          amounts,
+        );
+  return {
+    beforeHanging: [...checksBeforeFeed(course, feeding), ...flushes('before', window)],
+    afterHanging: [give, ...(end === null ? [] : [end]), ...flushes('after', end ?? window)],
+  };
+}
+
+/** Due and not done: what is not past, and what is past but may still be done. */
+const isOpen =
+  ({ standing, horizon, begins }: Course, first: Instant) =>
+  (one: Task): boolean =>
+    !standing.done.has(one.id) &&
+    one.nominal < horizon.until &&
+    one.nominal >= begins &&
+    (one.latest >= first || one.nominal >= standing.at);
+
+/** A window that has begun begins now; one that ends before anybody can be there ends with the first visit. */
+const fromNow =
+  ({ standing }: Course, first: Instant) =>
+  (one: Task): Task => ({
+    ...one,
+    earliest: later(one.earliest, standing.at),
+    latest: later(one.latest, first),
+  });
+
+/** [PL30] Every task, by family and within it by time. `first` is the first moment at which a visit can be. */
+export function tasksOf(course: Course, policy: Policy, first: Instant): Due {
+  const { stops, starts } = runningTasks(course);
+  const { afterStops, beforeStarts } = flushesAroundStops(course);
+  const feeds = feedingsOf(course.programme).map((feeding) => feedTasks(course, feeding));
+  const shown = (tasks: readonly Task[]): readonly Task[] =>
+    tasks.filter(isOpen(course, first)).map(fromNow(course, first));
+  return {
+    beforeHanging: shown([
+      ...checksByClock(course),
+      ...stops,
+      ...afterStops,
+      ...medicineTasks(course),
+      ...moduleTasks(course),
+      ...waterByClock(course),
+      ...feeds.flatMap((one) => one.beforeHanging),
+    ]),
+    afterHanging: shown([
+      ...beforeStarts,
+      ...starts,
+      ...feeds.flatMap((one) => one.afterHanging),
+      ...stepTasks(course, policy),
+      ...careByClock(course),
+    ]),
+  };
+}

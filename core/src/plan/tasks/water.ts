@@ -1,0 +1,137 @@
+/**
+ * When is water given, and how much? The order's own water where it says any; otherwise what local policy has for the way
+ * of feeding. Water that the pump draws from a second bag is nobody's task: only its bag is.
+ */
+import {
+  before,
+  type Duration,
+  duration,
+  earlier,
+  type Instant,
+  later,
+  type Span,
+} from '../../base/instant.ts';
+import type { Volume } from '../../base/volume.ts';
+import { type Basis, input, shownVolume, type Worked, worked } from '../../base/working.ts';
+import { timesWithin } from '../../base/zone.ts';
+import type { WaterGiven } from '../../order/order.ts';
+import type { Course } from '../course.ts';
+import type { Said } from '../local.ts';
+import type { Task } from '../plan.ts';
+import { around, everySoOften, task, type Window } from './due.ts';
+import { heldFrom, heldUntil, isRunning } from './feeding.ts';
+
+export const waterOf = (value: Volume, basis: Basis): Worked<Volume> =>
+  worked(value, shownVolume, {
+    symbol: 'V_water',
+    equation: 'V_water = V',
+    inputs: [input('V', shownVolume(value), basis)],
+    rule: 'PL34',
+    basis,
+  });
+
+/** A volume that policy gives, shown with its row; null where it says none, and then the flush stands without a number. */
+export const waterBy = (said: Said<Volume> | null): Worked<Volume> | null =>
+  said === null ? null : waterOf(said.value, said.basis);
+
+const given = (course: Course): readonly WaterGiven[] => course.order.water?.given ?? [];
+const saysWater = (course: Course): boolean => given(course).length > 0;
+
+/** Holds during which nothing goes down the tube but medicine: somebody fasts, is away, or must not be fed. */
+const closedTo = ({ order }: Course): readonly Span[] =>
+  order.holds
+    .filter((hold) => hold.why !== 'medicine')
+    .map(({ from, until }) => ({ from, until: until ?? (Number.MAX_SAFE_INTEGER as Instant) }));
+
+/**
+ * [PL35] A window with a hold cut out of it: what would fall inside is done just before or just after if the window
+ * reaches so far, otherwise not at all.
+ */
+export function outsideHolds(window: Window, course: Course): Window | null {
+  const holds = closedTo(course);
+  const { earliest, nominal, latest } = window;
+  const hold = holds.find((span) => nominal > span.from && nominal < span.until);
+  if (hold === undefined) {
+    return {
+      earliest: holds.reduce((at, span) => (span.until <= nominal ? later(at, span.until) : at), earliest),
+      nominal,
+      latest: holds.reduce((at, span) => (span.from >= nominal ? earlier(at, span.from) : at), latest),
+    };
+  }
+  const first = hold.from >= earliest ? { earliest, nominal: hold.from, latest: hold.from } : null;
+  const then = hold.until <= latest ? { earliest: hold.until, nominal: hold.until, latest } : null;
+  if (first === null || then === null) return first ?? then;
+  return nominal - hold.from <= hold.until - nominal ? first : then;
+}
+
+const dueNear = (course: Course, by: Duration): Span => ({
+  from: before(course.horizon.from, by),
+  until: course.horizon.until,
+});
+
+const flushWindow = (course: Course): Duration => course.local.should('window.flush')?.value ?? duration(0);
+
+const orderBasis = (index: number, field: string): Basis => ({
+  kind: 'order',
+  path: `water.given.${index}.${field}`,
+});
+
+/** [PL34] What the order says by the clock: so much every so often, or at named times. */
+function orderedByClock(course: Course): readonly Task[] {
+  const window = flushWindow(course);
+  const near = dueNear(course, window);
+  return given(course).flatMap((one, index) => {
+    if (one.kind !== 'interval' && one.kind !== 'times') return [];
+    const volume = waterOf(one.volume, orderBasis(index, 'volumeMl'));
+    const kind = one.kind === 'interval' ? 'flush' : 'give-water';
+    const due =
+      one.kind === 'interval'
+        ? everySoOften(one.every, one.from ?? course.dayStart, near, course)
+        : timesWithin(one.times, later(near.from, course.begins), near.until, course.zone);
+    return due.flatMap((nominal) => {
+      const outside = outsideHolds(around(nominal, window), course);
+      return outside === null ? [] : [task({ kind, volume, dueAt: nominal, rule: 'PL34' }, outside)];
+    });
+  });
+}
+
+/** [PL36] By policy a tube is flushed every so often while feed runs through it; where a hold begins or ends it is anyway. */
+function policyByClock(course: Course): readonly Task[] {
+  const { local, programme } = course;
+  if (saysWater(course) || !programme.pieces.some((piece) => piece.gives.kind === 'rate')) return [];
+  const every = local.should('flush.continuous.every');
+  const volume = waterBy(local.should('flush.continuous.volume'));
+  if (every === null) return [];
+  const window = flushWindow(course);
+  return everySoOften(every.value, course.dayStart, dueNear(course, window), course)
+    .filter((at) => isRunning(programme, at) && heldFrom(programme, at) === null)
+    .filter((at) => heldUntil(programme, at) === null)
+    .map((at) => task({ kind: 'flush', volume, rule: 'PL36' }, around(at, window)));
+}
+
+export const waterByClock = (course: Course): readonly Task[] => [
+  ...orderedByClock(course),
+  ...policyByClock(course),
+];
+
+export type WaterAround = {
+  readonly before: Worked<Volume> | null;
+  readonly after: Worked<Volume> | null;
+};
+
+/** [PL34] Water before and after a feed; null where the order has water of another kind, which then is all of it. */
+export function waterAround(course: Course): WaterAround | null {
+  const index = given(course).findIndex((one) => one.kind === 'around-feeds');
+  const ordered = given(course)[index];
+  if (ordered?.kind === 'around-feeds') {
+    return {
+      before: waterOf(ordered.before, orderBasis(index, 'beforeMl')),
+      after: waterOf(ordered.after, orderBasis(index, 'afterMl')),
+    };
+  }
+  if (saysWater(course)) return null;
+  return {
+    before: waterBy(course.local.should('flush.feed.before')),
+    after: waterBy(course.local.should('flush.feed.after')),
+  };
+}

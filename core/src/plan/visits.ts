@@ -1,0 +1,106 @@
+/**
+ * Who comes when, and does what in which order? The visits that the optimum chose, with their tasks in bedside order and
+ * what is to be done with containers and sets at each: hung after what was stopped and given, before feed starts.
+ */
+import type { Instant } from '../base/instant.ts';
+import { NOTHING, type Rate, subtract, type Volume } from '../base/volume.ts';
+import { ARITHMETIC, input, shownVolume, type Worked, worked } from '../base/working.ts';
+import type { Piece } from '../programme/programme.ts';
+import { type Need, needBetween } from './containers/need.ts';
+import { type Grid, gridDown } from './grid.ts';
+import type { PlannedVisit } from './optimum/problem.ts';
+import type { PlannedContainer, Task, Visit } from './plan.ts';
+import { starting, stopping, task } from './tasks/due.ts';
+import type { Due } from './tasks/tasks.ts';
+
+const rateAt = (need: Need, at: Instant): Worked<Rate> | null => {
+  const piece = need.programme.pieces.find((one) => one.until > at);
+  return piece?.gives.kind === 'rate' ? { value: piece.gives.rate, working: (piece as Piece).working } : null;
+};
+
+/** What is done with a container where it is put up: the set if it is new, the container, what to programme. */
+function hanging(need: Need, container: PlannedContainer): readonly Task[] {
+  const { putUpAt, newSet, volumeToDeliver, feed } = container;
+  const window = starting(putUpAt);
+  return [
+    ...(newSet ? [task({ kind: 'change-set', rule: 'PL14' }, window)] : []),
+    task(
+      {
+        kind: 'put-up-container',
+        about: feed,
+        volume: volumeToDeliver,
+        rate: rateAt(need, putUpAt),
+        rule: 'PL16',
+      },
+      window,
+    ),
+  ];
+}
+
+const takingDown = ({ takeDownBy, feed }: PlannedContainer): Task =>
+  task({ kind: 'take-down-container', about: feed, rule: 'PL12' }, stopping(takeDownBy.value));
+
+/** [PL17] Where feed starts again from a container that has given some already, the pump is set to the rest. */
+function withVolume(need: Need, containers: readonly PlannedContainer[], one: Task): Task {
+  if (one.kind !== 'start-feed' && one.kind !== 'change-rate') return one;
+  const container = containers.findLast(({ putUpAt }) => putUpAt <= one.nominal);
+  if (container === undefined) return one;
+  const { volumeToDeliver } = container;
+  const since = container.alreadyUp ? need.programme.span.from : container.putUpAt;
+  const given = needBetween(need, { from: since, until: one.nominal });
+  if (given === NOTHING) return { ...one, volume: volumeToDeliver };
+  const rest = subtract(volumeToDeliver.value, given);
+  const volume: Worked<Volume> = worked(rest > 0 ? rest : NOTHING, shownVolume, {
+    symbol: 'V_rest',
+    equation: 'V_rest = V_deliver − V_given',
+    inputs: [
+      input('V_deliver', shownVolume(volumeToDeliver.value), {
+        kind: 'working',
+        working: volumeToDeliver.working,
+      }),
+      input('V_given', shownVolume(given), ARITHMETIC),
+    ],
+    rule: 'PL17',
+    basis: ARITHMETIC,
+  });
+  return { ...one, volume };
+}
+
+export type Arranged = {
+  readonly grid: Grid;
+  readonly need: Need;
+  readonly due: Due;
+  /** The tasks in the order in which they were put to the optimum. */
+  readonly tasks: readonly Task[];
+  readonly planned: readonly PlannedVisit[];
+  readonly containers: readonly PlannedContainer[];
+  /** Whether containers are hung by tasks of their own; a bolus is poured as it is given. */
+  readonly hung: boolean;
+};
+
+/** [PL2] The visits with everything that is done at each. */
+export function visitsOf({ grid, need, due, tasks, planned, containers, hung }: Arranged): readonly Visit[] {
+  const order = new Map([...due.beforeHanging, ...due.afterHanging].map((one, index) => [one, index]));
+  const before = due.beforeHanging.length;
+  const takenAt = Map.groupBy(hung ? containers.filter((one) => one.because === 'feed-ends') : [], (one) =>
+    planned.find(({ slot }) => grid.at(slot) >= gridDown(one.takeDownBy.value)),
+  );
+  return planned.map((visit) => {
+    const at = grid.at(visit.slot);
+    const here = visit.tasks
+      .map((one) => tasks[one] as Task)
+      .toSorted((a, b) => (order.get(a) ?? before) - (order.get(b) ?? before));
+    const hangs = hung ? containers.filter((one) => !one.alreadyUp && one.putUpAt === at) : [];
+    return {
+      at,
+      tasks: [
+        ...here.filter((one) => (order.get(one) ?? before) < before),
+        ...(takenAt.get(visit) ?? []).map(takingDown),
+        ...hangs.flatMap((one) => hanging(need, one)),
+        ...here
+          .filter((one) => (order.get(one) ?? before) >= before)
+          .map((one) => withVolume(need, containers, one)),
+      ],
+    };
+  });
+}
