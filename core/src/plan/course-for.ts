@@ -147,7 +147,7 @@ function spanOf({ standing, until, order }: PlanRequest, local: Local): Span {
 export function prepare(request: PlanRequest): Preparation {
   const { order, feeds, policy, standing } = request;
   const local = localFor(policy, policyContext(order, standing.at));
-  const judged = judgeOrder(order, feeds, policy, standing.at);
+  const judged = [...(request.found ?? []), ...judgeOrder(order, feeds, policy, standing.at)];
   const span = spanOf(request, local);
   const feed = order.feed === null ? null : feedById(feeds, order.feed.id);
   const ready = feed === null ? { problems: [], hanging: null } : hangingFor(request, feed, local);

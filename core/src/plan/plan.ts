@@ -18,6 +18,8 @@ export type PlanRequest = {
   readonly feeds: FeedList;
   readonly policy: Policy;
   readonly standing: Standing;
+  /** What was found already where the order came from; said, and stops or asks, as what is found here. */
+  readonly found?: readonly Problem[];
   /** Where the plan ends; unless given, the end of the feeding day in which it begins. */
   readonly until?: Instant;
   /** Times in which no visit may be: rounds, quiet hours, handover. */
