@@ -35,7 +35,7 @@ const line = fc
   .string({ minLength: 1, maxLength: 30, unit: 'grapheme' })
   .filter((text) => /^\P{Cc}+$/u.test(text));
 const fractions = fc
-  .tuple(fc.nat(100_000), fc.integer({ min: 1, max: 10_000 }))
+  .tuple(fc.nat(10_000), fc.integer({ min: 1, max: 10_000 }))
   .map(([n, d]) => fraction(n, d));
 
 const feeds: fc.Arbitrary<Feed> = fc
@@ -172,15 +172,13 @@ test('[FE2] nothing that JSON can hold makes reading or judging throw', () => {
           packs: [{ kind: 'carton', volumeMl }],
         }),
       ),
-    fc
-      .tuple(fc.nat(10 ** 12), fc.integer({ min: 1, max: 10 ** 9 }))
-      .map(([n, d]) =>
-        documentOf({
-          ...ROW,
-          energyKcalPerMl: `${n}/${d}`,
-          packs: [{ kind: 'carton', volumeMl: `${n}/${d}` }],
-        }),
-      ),
+    fc.tuple(fc.nat(10 ** 12), fc.integer({ min: 1, max: 10 ** 9 })).map(([n, d]) =>
+      documentOf({
+        ...ROW,
+        energyKcalPerMl: `${n}/${d}`,
+        packs: [{ kind: 'carton', volumeMl: `${n}/${d}` }],
+      }),
+    ),
   );
   fc.assert(
     fc.property(some, (json) => {
