@@ -22,9 +22,13 @@ export function earliestPath(ground: Ground, gaps: Gaps, succession: Succession,
   }
   return pathFrom(root, layers);
 
+  function lastPlace(node: Node): number {
+    return Math.min(gaps.last[node.place]!, succession.rowEnd[node.start]!);
+  }
+
   /** The earliest place of a next visit that keeps the least cost. */
   function nextPlace(node: Node): number {
-    const last = Math.min(gaps.last[node.place]!, succession.rowEnd[node.start]!);
+    const last = lastPlace(node);
     for (let next = node.place + 1; next <= last; next++)
       if (staysUp(node, next) || isFollowed(node, next)) return next;
     return Number.POSITIVE_INFINITY;
@@ -33,7 +37,7 @@ export function earliestPath(ground: Ground, gaps: Gaps, succession: Succession,
   function step(nodes: readonly Node[], place: number): Node[] {
     const next = new Map<number, Node>();
     for (const node of nodes) {
-      if (place > Math.min(gaps.last[node.place]!, succession.rowEnd[node.start]!)) continue;
+      if (place > lastPlace(node)) continue;
       for (const start of [
         ...(isFollowed(node, place) ? [place] : []),
         ...(staysUp(node, place) ? [node.start] : []),

@@ -73,7 +73,6 @@ export function successionOf({ places, chain }: Ground): Succession {
 
 /** Whether the container after the one started at `start` can be started at `next`; the row's end keeps its reach. */
 export const canFollow = (ground: Ground, succession: Succession, start: number, next: number): boolean =>
-  next > start &&
   ground.chain.starts[ground.places.slot[next]!] === 1 &&
   succession.following[next] === succession.following[start]! - 1;
 

@@ -186,3 +186,44 @@ test('[PL6] a task that is overdue is done at once', () => {
     [[{ slot: 0, tasks: [0] }], [{ code: 'empty-window', task: 0, slot: 0 }]],
   );
 });
+
+/** 60 mL/h for a day on a 5-minute grid, in mL, 8 h a container. */
+const day = (capacity: number, closedFrom: number, up: Story['feed']['up']): Story => ({
+  slots: 288,
+  slotLength: 5,
+  closed: Array<boolean>(288).fill(false).fill(true, closedFrom),
+  tasks: [],
+  feed: {
+    steps: Array<number>(288).fill(5),
+    lasts: Array<number>(288).fill(96),
+    prime: Array<number>(288).fill(0),
+    filling: { kind: 'poured', capacity, step: 10 },
+    up,
+    ends: true,
+  },
+});
+
+test('[PL6] in a night without visits a container is started as late as feed lasts, but no later than helps', () => {
+  const night = optimum(problemOf(day(1000, 60, null)));
+  assert.deepEqual(night.obstacles, [
+    { code: 'protected-start', slot: 59 + 96 },
+    { code: 'protected-start', slot: 288 - 96 },
+  ]);
+  const rich = optimum(problemOf(day(1000, 12, { remaining: 1200, lasts: 288 })));
+  assert.deepEqual(rich.obstacles, [{ code: 'protected-start', slot: 192 }]);
+});
+
+test('[PL6] a limit inside the step that is left out is then at its beginning', () => {
+  const problem = problemOf(day(60, 288, null));
+  const need = Array.from({ length: 289 }, (_, slot) => (slot === 0 ? 0 : slot === 1 ? 5 : 75));
+  const feed = { ...problem.feed!, need, needAtLimit: Array<number>(288).fill(30) };
+  const { obstacles, containers } = optimum({ ...problem, feed });
+  assert.deepEqual(obstacles, [{ code: 'grid-over-capacity', slot: 1, until: 2, lost: 70 }]);
+  assert.deepEqual(containers, [{ start: 0, end: 288, fill: 10, prime: 0, leftOver: 5 }]);
+});
+
+test('[PL6] a pour step larger than the container is named once for the whole day, and no feed is planned', () => {
+  const { obstacles, containers, visits } = optimum(problemOf(day(9, 288, null)));
+  assert.deepEqual(obstacles, [{ code: 'step-over-capacity', slot: 0, until: 288, lost: 1440 }]);
+  assert.deepEqual([containers, visits], [[], []]);
+});

@@ -103,6 +103,23 @@ test('[PL3] with nothing up the first container is started no later than feed is
   assert.deepEqual([startsOf(with155)[0]! <= 30, with155.cost.visits], [true, 4]);
 });
 
+test('[PL1] of visits that could as well start a container the earlier does', () => {
+  const exactly = (time: number) => ({ earliest: time * 60, nominal: time * 60, latest: time * 60 });
+  const lasts = Array<number>(hours(24)).fill(hours(10));
+  const found = optimum(problemOf(steady({ lasts }, [exactly(6), exactly(7)])));
+  assert.deepEqual(slotsOf(found), [0, hours(6), hours(7), hours(14)]);
+  assert.deepEqual(startsOf(found), [0, hours(6), hours(14)]);
+});
+
+test('[PL2] a task half-way between two visits goes to the earlier', () => {
+  const exactly = (time: number) => ({ earliest: time, nominal: time, latest: time });
+  const tasks = [exactly(30), { earliest: 0, nominal: 35, latest: 60 }, exactly(40)];
+  assert.deepEqual(optimum({ ...problemOf(steady({})), tasks, feed: null }).visits, [
+    { slot: 6, tasks: [0, 1] },
+    { slot: 8, tasks: [2] },
+  ]);
+});
+
 test('[PL4] eight hours at 60 mL/h are 480 mL, and the last container is filled as if the order went on', () => {
   const { containers } = optimum(problemOf(steady({})));
   assert.deepEqual(
@@ -168,6 +185,12 @@ test('[PL5] pouring for the order that goes on stops at the step below the limit
     ).containers.at(-1)!;
   assert.equal(last(hours(4)).fill, 480);
   assert.equal(last(hours(8)).fill, 490);
+  const spiked = problemOf({
+    ...steady({ filling: { kind: 'packs', sizes: [300, 500, 1000] } }),
+    slots: hours(4),
+    closed: Array<boolean>(hours(4)).fill(false),
+  });
+  assert.equal(optimum(spiked).containers[0]!.fill, 500);
 });
 
 test('[PL7] planning again after doing the plan so far gives the rest of it', () => {
