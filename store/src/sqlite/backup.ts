@@ -11,8 +11,8 @@ import type { SqliteLog } from './log.ts';
 import { mustBeLog } from './schema.ts';
 import { guarded, named } from './trouble.ts';
 
-/** Few enough pages at a time that appends in between hardly wait. */
-const PAGES_AT_A_TIME = 200;
+/** Few enough pages at a time that appends in between hardly wait, and more than they add meanwhile, so that it ends. */
+const PAGES_AT_A_TIME = 2_000;
 
 export type BackupProgress = (pagesLeft: number, pagesInAll: number) => void;
 
