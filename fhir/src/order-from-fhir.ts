@@ -10,7 +10,7 @@ import { bad, issue, ok, type Result } from '@feedwright/core/base/result';
 import { NOTHING } from '@feedwright/core/base/volume';
 import type { Zone } from '@feedwright/core/base/zone';
 import type { FeedList } from '@feedwright/core/feeds/feed';
-import type { Hold, Order, Problem, WaterOrder } from '@feedwright/core/order/order';
+import type { Order, Problem, WaterOrder } from '@feedwright/core/order/order';
 import { type AnswerKey, readAnswers } from './answers.ts';
 import { type Dialect, dialectOf, type FhirVersion, stopForeign, stopModifiers } from './dialect.ts';
 import { administrationsOf } from './feed/administration.ts';
@@ -22,9 +22,10 @@ import { R4 } from './r4.ts';
 import { R5 } from './r5.ts';
 import { type Document, documentOf } from './read/bundle.ts';
 import { type Element, field, items, textOf, unread } from './read/element.ts';
+import { declineOthers, heldFrom, statusOf } from './read/in-force.ts';
 import { momentOf, noteClock, zoneOf } from './read/moment.ts';
 import { numeral } from './read/numeral.ts';
-import { answered, need, note, type Place, pathText, type Reading, stop, within } from './read/reading.ts';
+import { answered, need, note, type Place, pathText, type Reading, within } from './read/reading.ts';
 import { patientOf, prescriberOf } from './who/patient.ts';
 import { accessOf } from './who/route.ts';
 import { subjectOf } from './who/subject.ts';
@@ -48,53 +49,6 @@ export const MOST_FHIR_TEXT = 4_000_000;
 /** Whether JSON that was read is FHIR rather than a document of ours. */
 export const looksLikeFhir = (json: unknown): boolean =>
   typeof json === 'object' && json !== null && 'resourceType' in json;
-
-// ——— the order's own standing ———
-
-const IN_FORCE = ['active', 'on-hold', 'draft'];
-const ORDERS = ['order', 'original-order', 'reflex-order', 'filler-order', 'instance-order'];
-
-/** [FH4] Only an order in force is planned; a draft or a proposal once somebody has authorised it. */
-function statusOf(order: Element): string | null {
-  const status = textOf(order, 'status');
-  const intent = textOf(order, 'intent');
-  if (status === null || !IN_FORCE.includes(status)) {
-    stop(within(order, 'status'), 'FH4', 'fhir/not-in-force', { status });
-  }
-  if (status === 'draft' || intent === null || !ORDERS.includes(intent)) {
-    need(
-      within(order, status === 'draft' ? 'status' : 'intent'),
-      'FH4',
-      'fhir/not-authorised',
-      'authorised',
-      {
-        status,
-        intent,
-      },
-    );
-  }
-  return status;
-}
-
-/** [FH5] Diets and supplements are recognised and left to others; without a formula for a tube nothing is left. */
-function declineOthers(order: Element, formula: Element | null): void {
-  const others = [
-    ...(field(order, 'oralDiet') === null ? [] : ['oralDiet']),
-    ...(items(order, 'supplement').length === 0 ? [] : ['supplement']),
-  ];
-  for (const name of others) {
-    const place = within(order, name);
-    if (formula === null) stop(place, 'FH5', 'fhir/no-tube-feeding', { name });
-    else note(place, 'FH5', 'fhir/by-mouth-too', { name });
-  }
-  if (formula === null && others.length === 0) stop(order, 'FH5', 'fhir/nothing-ordered');
-}
-
-/** [FH4] An order on hold runs from when its hold ends, which FHIR does not say. */
-const heldFrom = (status: string | null, from: Instant): readonly Hold[] =>
-  status === 'on-hold' ? [{ id: 'on-hold', from, until: null, why: 'other', note: null }] : [];
-
-// ——— what FHIR has no place for ———
 
 function waterOf(order: Element): WaterOrder | null {
   const kind = answered(order, 'waterKind');
@@ -123,8 +77,6 @@ const idOf = (order: Element): string => {
   textOf(identifier ?? null, 'system');
   return textOf(order, 'id') ?? business ?? 'fhir-order';
 };
-
-// ——— reading ———
 
 type Feed = Pick<
   Order,

@@ -1,6 +1,6 @@
 /**
  * What does FHIR R4 (4.0.1) call the elements of an order for tube feeding? R4B (4.3.0) says the same.
- * Source: StructureDefinition NutritionOrder, HL7 FHIR 4.0.1 (S97 in docs/sources.md).
+ * Source: StructureDefinition NutritionOrder, HL7 FHIR 4.0.1 (I2 in docs/sources.md).
  */
 import type { Dialect } from './dialect.ts';
 import { field } from './read/element.ts';

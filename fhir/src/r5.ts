@@ -1,6 +1,6 @@
 /**
  * What does FHIR R5 (5.0.0) call the elements of an order for tube feeding?
- * Source: StructureDefinition NutritionOrder, HL7 FHIR 5.0.0 (S98 in docs/sources.md).
+ * Source: StructureDefinition NutritionOrder, HL7 FHIR 5.0.0 (I3 in docs/sources.md).
  */
 import type { Dialect } from './dialect.ts';
 import { field, items } from './read/element.ts';

@@ -3,7 +3,7 @@
  * The codes that orders for tube feeding use, with their exact factors; the tests hold each against UCUM's reference
  * library. UCUM is case sensitive and reads from left to right, which is where orders go wrong: `cal` is the small
  * calorie, a thousandth of the one on a label; `ML` is a megalitre; and `mL/24.h` is mL divided by 24 *times* an hour.
- * Source: The Unified Code for Units of Measure, version 2.1 (S96 in docs/sources.md).
+ * Source: The Unified Code for Units of Measure, by its reference library (I1 in docs/sources.md).
  */
 import { type Exact, of, over, times, UNITY } from '@feedwright/core/reckon/exact';
 
@@ -150,9 +150,10 @@ export function likelyUcum(written: string): string | null {
     .trim()
     .replace(/\s+per\s+/gi, '/')
     .replace(/\s*\/\s*/g, '/');
-  const guess = spaced
-    .split('/')
-    .map((part) => MEANT[part] ?? (Object.hasOwn(ATOMS, part) ? part.replace('ml', 'mL') : null));
+  const guess = spaced.split('/').map((part) => {
+    if (Object.hasOwn(MEANT, part)) return MEANT[part];
+    return Object.hasOwn(ATOMS, part) ? part.replace('ml', 'mL') : null;
+  });
   const code = guess.includes(null) ? null : guess.join('/');
   return code !== null && parseUcum(code) !== null ? code : null;
 }

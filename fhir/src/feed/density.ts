@@ -20,7 +20,7 @@ export type Density = {
 };
 
 /**
- * Pure fat gives 9 kcal a gram (the general Atwater factor, from memory) and is lighter than water: nothing pourable has
+ * Pure fat gives 9 kcal a gram (the general Atwater factor, I7 in docs/sources.md) and is lighter than water: nothing pourable has
  * more in a mL. No feed that is sold or mixed has less than a tenth (common practice).
  */
 const MOST = of(9);

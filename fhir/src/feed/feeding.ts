@@ -15,7 +15,7 @@ export type Feeding = {
   readonly regimen: Regimen | null;
   readonly from: Instant | null;
   readonly until: Instant | null;
-  /** The rates as the schedule has them, by the letter. */
+  /** The rates as the schedule has them, by the letter and in the order of time. */
   readonly rates: readonly Step<Rate>[];
   /** What volumes come to in a day, also while their times are not fixed; null for rates. */
   readonly volumePerDay: Volume | null;

@@ -75,9 +75,8 @@ function rateShares({ rates, regimen }: Feeding, span: Span, zone: Zone): readon
   if (rates.length > 1 && rates.some(({ from }) => from === null)) return [];
   const perDay = regimen?.kind === 'continuous' ? regimen.perDay : null;
   const open = windows(perDay, span, zone);
-  const inTime = rates.toSorted((a, b) => (a.from ?? 0) - (b.from ?? 0));
-  return inTime.flatMap(({ from, until, amount }, place) => {
-    const next = inTime[place + 1]?.from ?? span.until;
+  return rates.flatMap(({ from, until, amount }, place) => {
+    const next = rates[place + 1]?.from ?? span.until;
     const runs = { from: from ?? span.from, until: instant(Math.min(next, until ?? span.until)) };
     return open.flatMap((one) => {
       const both = overlap(runs, one);

@@ -2,7 +2,6 @@
  * Which regimen do the administrations make up, and when does the order begin and end?
  * A rate that runs on, or volumes at their times. What cannot be told is asked, and until it is answered there is none.
  */
-import type { Instant } from '@feedwright/core/base/instant';
 import { given, type Rate, type Volume, volume } from '@feedwright/core/base/volume';
 import type { Zone } from '@feedwright/core/base/zone';
 import type { Order, Regimen } from '@feedwright/core/order/order';
@@ -36,17 +35,8 @@ function regimenOf(work: Work, administrations: readonly Administration[]): Regi
     : runsAtRate(work, first, first.rate);
 }
 
-const earliest = (moments: readonly Instant[]): Instant | null =>
-  moments.toSorted((a, b) => a - b)[0] ?? null;
-
-/** The end of the last to begin: the steps before it only make way for it. */
-function endOf(administrations: readonly Administration[]): Instant | null {
-  const last = administrations
-    .map(({ schedule }) => schedule)
-    .toSorted((a, b) => (a.from ?? 0) - (b.from ?? 0))
-    .at(-1);
-  return last?.until ?? null;
-}
+const byBeginning = (a: Administration, b: Administration): number =>
+  (a.schedule.from ?? 0) - (b.schedule.from ?? 0);
 
 function volumePerDay([only, ...more]: readonly Administration[]): Volume | null {
   const times = only?.schedule.timesADay ?? null;
@@ -62,13 +52,15 @@ export function feedingOf(
   zone: Zone,
   method: Order['method'],
 ): Feeding {
-  const starts = administrations.map(({ schedule }) => schedule.from).filter((from) => from !== null);
+  const inTime = administrations.toSorted(byBeginning);
+  const starts = inTime.map(({ schedule }) => schedule.from).filter((from) => from !== null);
   const answer = answered(place, 'end');
   return {
-    regimen: regimenOf({ place, zone, method }, administrations),
-    from: earliest(starts),
-    until: endOf(administrations) ?? (answer === 'open' ? null : answer),
-    rates: stepsOf(administrations, ({ rate, volume }) => (volume === null ? rate : null)),
-    volumePerDay: volumePerDay(administrations),
+    regimen: regimenOf({ place, zone, method }, inTime),
+    from: starts[0] ?? null,
+    // The last to begin says when it ends: the steps before it only make way for it.
+    until: inTime.at(-1)?.schedule.until ?? (answer === 'open' ? null : answer),
+    rates: stepsOf(inTime, ({ rate, volume }) => (volume === null ? rate : null)),
+    volumePerDay: volumePerDay(inTime),
   };
 }

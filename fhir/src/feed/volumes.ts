@@ -6,7 +6,7 @@ import { DAY, type Duration, HOUR, type Instant, MINUTE } from '@feedwright/core
 import { type Rate, timeToGive, type Volume } from '@feedwright/core/base/volume';
 import type { TimeOfDay } from '@feedwright/core/base/zone';
 import type { Advancement, Regimen } from '@feedwright/core/order/order';
-import { answered, need, type Place, stop } from '../read/reading.ts';
+import { need, type Place, stop } from '../read/reading.ts';
 import type { Administration } from './administration.ts';
 import {
   MINUTES_A_DAY,
@@ -88,22 +88,21 @@ function onceADay(work: Work, feed: Feed): Regimen | null {
     rate: feed.rate === null ? null : showMlPerHour(feed.rate),
   });
   if (meant === 'volume-targeted') return feed.rate === null ? mixed(work) : targeted(feed.volume, feed.rate);
-  const [from] = feed.times;
-  if (meant === null || from === undefined) return null;
-  return meant === 'cyclic' ? cyclic(feed, from) : feeds(work, feed, null);
+  if (meant === null) return null;
+  const times =
+    feed.times.length > 0 ? feed.times : need(feed.place, 'FH12', 'fhir/volume-without-times', 'times');
+  const [from] = times ?? [];
+  if (times === null || from === undefined) return null;
+  return meant === 'cyclic' ? cyclic(feed, from) : feeds(work, { ...feed, times }, null);
 }
 
 function oneVolume(work: Work, { volume, rate, schedule }: Administration): Regimen | null {
-  if (volume === null) return null;
-  const { place, lasts, repeats } = schedule;
-  const isTarget = rate !== null && answered(place, 'regimen') === 'volume-targeted';
-  const times =
-    schedule.times ??
-    (repeats || isTarget ? null : need(place, 'FH12', 'fhir/volume-without-times', 'times'));
-  if (times === null && !isTarget) return null;
+  const { place, lasts, repeats, times } = schedule;
+  if (volume === null || (repeats && times === null)) return null;
   const feed = { place, volume, rate, lasts, times: times ?? [] };
-  const once = feed.times.length <= 1 && (rate !== null || lasts !== null);
-  return once ? onceADay(work, feed) : feeds(work, feed, null);
+  if (feed.times.length <= 1 && (rate !== null || lasts !== null)) return onceADay(work, feed);
+  const known = times ?? need(place, 'FH12', 'fhir/volume-without-times', 'times');
+  return known === null ? null : feeds(work, { ...feed, times: known }, null);
 }
 
 const isSame = (values: readonly unknown[]): boolean => values.every((value) => value === values[0]);

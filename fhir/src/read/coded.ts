@@ -30,7 +30,7 @@ const permuted = (digit: number, place: number): number => {
 
 /**
  * Whether a number ends in its Verhoeff check digit, as every SNOMED CT identifier does.
- * Source: SNOMED CT Release File Specification, section on the check digit (S99 in docs/sources.md).
+ * Source: SNOMED CT Release File Specification, section on the check digit (I6 in docs/sources.md).
  */
 export function passesVerhoeff(digits: string): boolean {
   if (!/^\d{6,18}$/.test(digits)) return false;
