@@ -1,8 +1,17 @@
 /** The English catalogue. Plain, calm, the trade's own terms; the unit is always written by us. */
+
+import type { TaskKind } from '../plan/plan.ts';
 import { ENGLISH_ISSUES } from './english-issues.ts';
 import { ENGLISH_PROBLEMS } from './english-problems.ts';
 import { showDuration } from './time.ts';
 import type { Words } from './words.ts';
+
+/** Tasks whose container or feed is told on a line of its own. */
+const TOLD_ELSEWHERE: ReadonlySet<TaskKind> = new Set([
+  'put-up-container',
+  'take-down-container',
+  'put-up-water-bag',
+]);
 
 export const ENGLISH: Words = {
   language: 'en',
@@ -30,6 +39,13 @@ export const ENGLISH: Words = {
     weigh: 'weigh',
     'measure-glucose': 'measure glucose',
     'take-bloods': 'take bloods',
+  },
+  taskAbout: ({ kind, name, about, beside }) => {
+    if (about === null || TOLD_ELSEWHERE.has(kind)) return name;
+    if (kind === 'flush') return beside === null ? name : `${name} ${beside} ${about}`;
+    if (kind === 'check-tube') return about === 'ph' ? 'check tube by pH' : 'check tube at its mark';
+    if (about === 'meal') return `${name} if the meal was not eaten`;
+    return `${name} ${about}`;
   },
   because: {
     'hang-limit': 'hang limit',

@@ -76,6 +76,7 @@ function taskJson(task: Task, zone: Zone): Json {
     nominal: at(task.nominal),
     latest: at(task.latest),
     about: task.about,
+    beside: task.beside ?? null,
     volumeMl: task.volume === null ? null : mlOf(task.volume.value),
     rateMlPerHour: task.rate === null ? null : rateOf(task.rate.value),
     rule: task.rule,

@@ -3,7 +3,11 @@ import { z } from 'zod';
 
 const moment = (about: string) =>
   z.iso.datetime({ offset: true }).meta({ description: `${about}; RFC 3339 with the zone's offset` });
-const ml = (about: string) => z.number().min(0).meta({ description: `${about}, in mL` });
+const ml = (about: string) =>
+  z
+    .number()
+    .min(0)
+    .meta({ description: `${about}, in mL` });
 const rate = z.number().min(0).meta({ description: 'mL/h' });
 const working = z.record(z.string(), z.looseObject({ equation: z.string(), rule: z.string() })).meta({
   description: 'How each number came about: equation, numbers put in with their basis, result, rule',
@@ -39,7 +43,9 @@ const container = z.strictObject({
   alreadyUp: z.boolean(),
   feed: z.string(),
   closed: z.boolean().meta({ description: 'Spiked whole, not poured' }),
-  runsDryAt: moment('The first moment at which it is empty, if it empties before it must come down').nullable(),
+  runsDryAt: moment(
+    'The first moment at which it is empty, if it empties before it must come down',
+  ).nullable(),
   runsDryEarliest: moment('The same, if every step up is confirmed as early as it may be').nullable(),
   takeDownBy: moment('The earliest of its limits'),
   because: z.string().meta({ description: 'The limit that governs' }),
@@ -60,6 +66,7 @@ const task = z.strictObject({
   nominal: moment('When it is meant to be done'),
   latest: moment('The latest it may be done'),
   about: z.string().nullable(),
+  beside: z.enum(['before', 'between', 'after']).nullable(),
   volumeMl: ml('How much').nullable(),
   rateMlPerHour: rate.nullable(),
   rule: z.string(),
@@ -117,7 +124,10 @@ export const planSchema = z
       }),
     ),
   })
-  .meta({ title: 'Feedwright plan', description: 'What should happen from now on; the order and local policy decide' });
+  .meta({
+    title: 'Feedwright plan',
+    description: 'What should happen from now on; the order and local policy decide',
+  });
 
 /** The JSON Schema (2020-12) of what `plan --json` prints. */
 export const planJsonSchema = (): object => z.toJSONSchema(planSchema);

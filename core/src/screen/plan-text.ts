@@ -171,12 +171,14 @@ function containerLines(container: PlannedContainer, page: Page): readonly Line[
   ];
 }
 
+/** A container's amount and rate are told with the container. */
 function taskText(task: Task, page: Page): string {
-  const name = page.words.tasks[task.kind];
-  const about = task.about === null ? '' : ` ${task.about}`;
+  const { kind, about, beside = null } = task;
+  const name = page.words.taskAbout({ kind, name: page.words.tasks[kind], about, beside });
+  if (kind === 'put-up-container') return name;
   const volume = task.volume === null ? '' : ` ${showVolume(task.volume.value)}`;
   const rate = task.rate === null ? '' : ` at ${showRate(task.rate.value)}`;
-  return `${name}${about}${volume}${rate}`;
+  return `${name}${volume}${rate}`;
 }
 
 const taskList = (visit: Visit, page: Page): string =>

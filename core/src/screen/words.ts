@@ -5,6 +5,13 @@
 import type { Duration } from '../base/instant.ts';
 import type { DownBecause, TaskKind } from '../plan/plan.ts';
 
+export type TaskWords = {
+  readonly kind: TaskKind;
+  readonly name: string;
+  readonly about: string | null;
+  readonly beside: 'before' | 'between' | 'after' | null;
+};
+
 export type Sentence = { readonly says: string; readonly remedy: string };
 export type Data = Readonly<Record<string, unknown>>;
 
@@ -13,6 +20,8 @@ export type Words = {
   readonly months: readonly string[];
   readonly onDay: (time: string, day: string) => string;
   readonly tasks: Readonly<Record<TaskKind, string>>;
+  /** A task together with what it is about: `flush before the medicine`. */
+  readonly taskAbout: (task: TaskWords) => string;
   readonly because: Readonly<Record<DownBecause, string>>;
   /** What is wrong with an order, by the problem's code. */
   readonly problems: Readonly<Record<string, (data: Data) => Sentence>>;
