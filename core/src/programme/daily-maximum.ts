@@ -62,11 +62,22 @@ function shortOfMost(count: Count, day: Span, most: Volume, gives: Volume): read
   return [{ ...day, why: 'hold', volume: missing, working }];
 }
 
-/** What is left of a draft in a count. Boluses count where they begin, everything else where it runs. */
+/** Boluses count where they begin, or now if one is being given; everything else counts where it runs. */
+function inCount<T extends Span>(
+  { order, standing }: Frame,
+  things: readonly T[],
+  count: Count,
+): readonly T[] {
+  if (order.regimen?.kind !== 'bolus') return cutTo(things, count);
+  const past = cutTo(things, { from: ALWAYS.from, until: standing.at });
+  const toCome = cutTo(things, { from: standing.at, until: ALWAYS.until });
+  return [...past, ...toCome].filter((one) => within(count, one.from));
+}
+
+/** What is left of a draft in a count. */
 function counted(frame: Frame, draft: Draft, day: Span, count: Count, most: Volume): Draft {
   const isWhole = frame.order.regimen?.kind === 'bolus';
-  const here = <T extends Span>(things: readonly T[]): readonly T[] =>
-    isWhole ? things.filter((one) => within(count, one.from)) : cutTo(things, count);
+  const here = <T extends Span>(things: readonly T[]): readonly T[] => inCount(frame, things, count);
   const [pieces, missed] = [here(draft.pieces), here(draft.missed)];
   const stop = reachedAt(pieces, subtract(most, count.already), isWhole) ?? ALWAYS.until;
   const kept = isWhole

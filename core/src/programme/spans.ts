@@ -26,17 +26,16 @@ export const meeting = <T extends Span>(things: readonly T[], spans: readonly Sp
   spans.flatMap((span) => cutTo(things, span));
 
 /** The things with the holes cut out of them. */
-export function without<T extends Span>(things: readonly T[], holes: readonly Span[]): readonly T[] {
-  let left = things;
-  for (const hole of holes) {
-    left = left.flatMap((thing) =>
-      hole.until <= thing.from || hole.from >= thing.until
-        ? [thing]
-        : [
-            ...cutTo([thing], { from: ALWAYS.from, until: hole.from }),
-            ...cutTo([thing], { from: hole.until, until: ALWAYS.until }),
-          ],
-    );
-  }
-  return left;
-}
+export const without = <T extends Span>(things: readonly T[], holes: readonly Span[]): readonly T[] =>
+  things.flatMap((thing) => {
+    const left: T[] = [];
+    let { from } = thing;
+    for (const hole of holes) {
+      if (hole.until <= from) continue;
+      if (hole.from >= thing.until) break;
+      if (hole.from > from) left.push({ ...thing, from, until: hole.from });
+      from = hole.until;
+    }
+    if (from < thing.until) left.push(from === thing.from ? thing : { ...thing, from });
+    return left;
+  });

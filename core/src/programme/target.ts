@@ -2,7 +2,7 @@
  * How does feed run towards a volume that is wanted by the end of a day or a window? At the order's rate; faster only
  * where more was lost than that rate will give, and only if making up is allowed; never on past the volume.
  */
-import type { Instant, Span } from '../base/instant.ts';
+import { between, type Instant, type Span } from '../base/instant.ts';
 import {
   add,
   given,
@@ -126,24 +126,33 @@ function runFrom(frame: Frame, target: Target, catchUp: CatchUp, from: From): re
   return target.stops || needed !== null ? splitAt(rates, reaches(rates, remaining))[0] : rates;
 }
 
-/**
- * The moments from which the programme may have been worked before: a rate once set, and followed, stays. Working it
- * anew at every look would move it by a step, because what rounding left undone grows against the time left. [PR19]
- */
-function anchors(frame: Frame, { period }: Target, now: From): readonly From[] {
+/** When the rate that runs was set, and what had been received then; null where nothing runs, or not in this period. */
+function whenSet(frame: Frame, { period }: Target, now: From): From | null {
   const { running } = frame.standing;
-  const begun: From = { at: period.from, received: NOTHING };
-  if (running === null || running.since < period.from || running.since > now.at) return [begun];
-  const before = now.received - given(running.rate, (now.at - running.since) as never);
-  return before < 0 ? [begun] : [{ at: running.since, received: before as Volume }, begun];
+  if (running === null || running.since < period.from || running.since > now.at) return null;
+  const since = given(running.rate, between(running.since, now.at));
+  return since > now.received ? null : { at: running.since, received: subtract(now.received, since) };
 }
 
+/** What was planned at an earlier moment and has been followed since; null if something else was done. */
+function followed(planned: readonly Stretch[], then: From, now: From): readonly Stretch[] | null {
+  const [done, toCome] = splitAt(planned, now.at);
+  return add(then.received, givesOf(done)) === now.received ? toCome : null;
+}
+
+/**
+ * What is still to run. A rate once set, and followed, stays, and so does the plan of the day: working the rate anew at
+ * every look would move it by a step, because what rounding left undone grows against the time left. [PR19]
+ */
 function ahead(frame: Frame, target: Target, catchUp: CatchUp, now: From): readonly Stretch[] {
-  for (const anchor of anchors(frame, target, now)) {
-    const [done, toCome] = splitAt(runFrom(frame, target, catchUp, anchor), now.at);
-    if (add(anchor.received, givesOf(done)) === now.received) return toCome;
+  const set = whenSet(frame, target, now);
+  const sinceSet = set === null ? [] : runFrom(frame, target, catchUp, set);
+  if (set !== null && sinceSet[0]?.rate === frame.standing.running?.rate) {
+    const kept = followed(sinceSet, set, now);
+    if (kept !== null) return kept;
   }
-  return runFrom(frame, target, catchUp, now);
+  const begun: From = { at: target.period.from, received: NOTHING };
+  return followed(runFrom(frame, target, catchUp, begun), begun, now) ?? runFrom(frame, target, catchUp, now);
 }
 
 function whyShort(target: Target, catchUp: CatchUp, from: From, missing: Volume): LossReason {

@@ -3,7 +3,7 @@
  * medicines that meet them, a policy that may be silent, and a standing in the middle of it.
  */
 import { fraction } from '@feedwright/core/base/fraction';
-import { HOUR, type Instant, instant, MINUTE, type Span } from '@feedwright/core/base/instant';
+import { HOUR, instant, MINUTE, type Span } from '@feedwright/core/base/instant';
 import { ml, mlPerHour, rate, volume } from '@feedwright/core/base/volume';
 import { type Zone, zone } from '@feedwright/core/base/zone';
 import type { Hold, MedicineByTube, Order, Regimen } from '@feedwright/core/order/order';
@@ -67,6 +67,13 @@ const arbMedicine: fc.Arbitrary<MedicineByTube> = fc
   }));
 
 const arbBase = fc.constantFrom(...NEAR).map((day) => Date.parse(`${day}T00:00Z`));
+const seldom = <T>(of: fc.Arbitrary<T>): fc.Arbitrary<T | null> =>
+  fc.oneof({ weight: 3, arbitrary: fc.constant(null) }, { weight: 1, arbitrary: of });
+const mostly = <T>(usual: T, ...others: readonly T[]): fc.Arbitrary<T> =>
+  fc.oneof(
+    { weight: 3, arbitrary: fc.constant(usual) },
+    { weight: 1, arbitrary: fc.constantFrom(...others) },
+  );
 const maybe = <T>(of: fc.Arbitrary<T>): fc.Arbitrary<T | null> => fc.option(of, { nil: null });
 const arbRate = fc.integer({ min: 100, max: 15_000 }).map(rate);
 
@@ -75,18 +82,18 @@ function arbOrder(base: number, regimen: fc.Arbitrary<Regimen>): fc.Arbitrary<Or
     .record({
       regimen,
       zone: fc.constantFrom(...ZONES).map((name) => zone(name) as Zone),
-      startsAt: maybe(arbOffset),
+      startsAt: seldom(arbOffset),
       lasts: maybe(fc.integer({ min: 1, max: 200 }).map((count) => count * HOUR)),
       holds: fc.tuple(arbHold(base, 'a'), arbHold(base, 'b'), arbHold(base, 'c')),
       howMany: fc.integer({ min: 0, max: 3 }),
       medicines: fc.array(arbMedicine, { maxLength: 2 }),
-      mostRate: maybe(arbRate),
-      mostVolumePerDay: maybe(fc.integer({ min: 100, max: 2_500 }).map(ml)),
-      fluidLimitPerDay: maybe(fc.integer({ min: 500, max: 4_000 }).map(ml)),
-      catchUpProtocol: maybe(fc.constant('the unit’s own')),
-      refeedingCaution: fc.constantFrom(false, false, false, true),
-      tip: fc.constantFrom('gastric' as const, 'gastric' as const, 'jejunal' as const, null),
-      birthDate: fc.constantFrom('1950-02-28', '1950-02-28', '2016-06-01', null),
+      mostRate: seldom(arbRate),
+      mostVolumePerDay: seldom(fc.integer({ min: 100, max: 2_500 }).map(ml)),
+      fluidLimitPerDay: seldom(fc.integer({ min: 500, max: 4_000 }).map(ml)),
+      catchUpProtocol: seldom(fc.constant('the unit’s own')),
+      refeedingCaution: mostly(false, true),
+      tip: mostly<'gastric' | 'jejunal' | null>('gastric', 'jejunal', null),
+      birthDate: mostly<string | null>('1950-02-28', '2016-06-01', null),
       kg: maybe(fc.integer({ min: 30, max: 120 }).map((kg) => fraction(kg))),
       strength: fc.constantFrom(fraction(1), fraction(3, 4), fraction(1, 3)),
     })
@@ -136,7 +143,7 @@ function arbStanding(base: number): fc.Arbitrary<Standing> {
       ),
       running: maybe(fc.record({ rate: arbRate, ago: fc.integer({ min: 0, max: 24 * HOUR }) })),
       steps: fc.integer({ min: 0, max: 5 }),
-      openIntolerance: fc.constantFrom(false, false, true),
+      openIntolerance: mostly(false, true),
     })
     .map(({ at, since, received, running, steps, openIntolerance }) =>
       standingAt(instant(base + at), {
@@ -155,7 +162,6 @@ function arbSpan(base: number): fc.Arbitrary<Span> {
     .map(({ from, lasts }) => ({ from: instant(base + from), until: instant(base + from + lasts) }));
 }
 
-/** A rate that a person may write, so that most programmes have feed in them. */
 const arbAnyRegimen = fc.oneof(arbRegimen('sane'), arbRegimen('odd'));
 
 export const arbRequest = (regimen: fc.Arbitrary<Regimen> = arbAnyRegimen): fc.Arbitrary<ProgrammeRequest> =>
@@ -168,6 +174,3 @@ export const arbRequest = (regimen: fc.Arbitrary<Regimen> = arbAnyRegimen): fc.A
       pace: fc.constantFrom('lowest' as const, 'highest' as const),
     }),
   );
-
-export const inOrder = (instants: readonly Instant[]): readonly Instant[] =>
-  instants.toSorted((a, b) => a - b);
