@@ -141,6 +141,9 @@ test('[FE2] everything that is wrong is found at once, each with its place', () 
   assert.deepEqual(codesOf(documentOf({ ...ROW, energyKcalPerMl: 1e7 })), [
     'feeds.0.energyKcalPerMl number/too-large',
   ]);
+  assert.deepEqual(codesOf(documentOf({ ...ROW, waterMlPer100Ml: '0.0000000001' })), [
+    'feeds.0.waterMlPer100Ml number/too-precise',
+  ]);
   assert.deepEqual(codesOf({ ...documentOf(), document: 'feedwright-feeds/2' }), [
     'document document/newer-version',
   ]);

@@ -83,13 +83,17 @@ test('[FE6] a closed feed comes in containers, and in some; a poured one in cart
 });
 
 test('[FE7] one id is one feed, whatever its capitals', () => {
-  const twice = (id: string) =>
-    judgeFeeds({ version: '1', feeds: [STANDARD, { ...STANDARD, id }] }).map((one) => [
-      one.data.rule,
-      one.path[1],
-    ]);
+  const twice = (id: string, first = STANDARD.id) =>
+    judgeFeeds({
+      version: '1',
+      feeds: [
+        { ...STANDARD, id: first },
+        { ...STANDARD, id },
+      ],
+    }).map((one) => [one.data.rule, one.path[1]]);
   assert.deepEqual(twice('standard-1.0'), [['FE7', 1]]);
   assert.deepEqual(twice('Standard-1.0'), [['FE7', 1]]);
+  assert.deepEqual(twice('standard-1.0', 'Standard-1.0'), [['FE7', 1]]);
   assert.deepEqual(twice('standard-1.00'), []);
 });
 

@@ -22,6 +22,8 @@ test('[FE10] whole words meet, whatever their case, spacing and marks', () => {
     assert.deepEqual(met(allergy), ['milk same-words'], allergy);
   }
   assert.deepEqual(met('Fish   Oil', ['fish oil']), ['fish oil same-words']);
+  assert.deepEqual(met('guar', ['guar gum']), ['guar gum same-words']);
+  assert.deepEqual(met('guar gum (E 412)', ['guar gum']), ['guar gum same-words']);
   assert.deepEqual(met('eggs', ['egg']), ['egg same-words']);
 });
 
