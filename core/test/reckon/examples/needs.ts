@@ -1,0 +1,640 @@
+/** Energy, protein, fluid, weights, refeeding, infants, units. */
+import type { Example, Trap } from './example.ts';
+
+const starter = (
+  id: string,
+  kg: string,
+  cells: readonly (readonly [every: string, round: string, shows: number, exact: number])[],
+  day: number,
+): Example => ({
+  id,
+  source: 'X25',
+  kind: 'printed',
+  runs: cells.map(([every, round, bolusMl, exact]) => ({
+    work: 'starter-feed',
+    given: { weight_kg: kg, every, round },
+    shows: round === '5' ? { bolusMl, volumeMl: day } : { bolusMl },
+    exact: { bolusMl: exact, volumeMl: day },
+  })),
+  note: 'each feed to the nearest 5 mL; of the two ties 32.5 went down and 97.5 up',
+});
+
+export const NEEDS: readonly Example[] = [
+  {
+    id: 'E01',
+    source: 'X17',
+    kind: 'printed',
+    runs: [
+      {
+        work: 'mifflin-st-jeor',
+        given: { sex: 'F', weight_kg: '75', height_cm: '165.1', age_y: '45' },
+        shows: { restingKcal: 1396 },
+        exact: { restingKcal: 1395.875 },
+      },
+    ],
+  },
+  {
+    id: 'E02',
+    source: 'X17',
+    kind: 'printed',
+    runs: [
+      {
+        work: 'energy-factor',
+        given: { ree_kcal: '1396', factor: '1.2' },
+        shows: { energyKcal: 1675 },
+        exact: { energyKcal: 1675.2 },
+      },
+      {
+        work: 'energy-factor',
+        given: { ree_kcal: '1396', factor: '1.375' },
+        shows: { energyKcal: 1920 },
+        exact: { energyKcal: 1919.5 },
+      },
+    ],
+    note: '1919.5 goes up',
+  },
+  {
+    id: 'E03',
+    source: 'X18',
+    kind: 'printed',
+    runs: [
+      {
+        work: 'resting-by-own-coefficients',
+        given: {
+          constant: '655',
+          perKg: '9.6',
+          perCm: '1.7',
+          perYear: '4.7',
+          weight_kg: '56.8',
+          height_cm: '162.6',
+          age_y: '40',
+          factor: '1.5',
+        },
+        shows: { restingKcal: 1289, energyKcal: 1933 },
+        exact: { restingKcal: 1288.7 },
+      },
+    ],
+    note: 'the source took 1289 × 1.5 = 1933.5 and cut it; unrounded it is 1933.05. 1.7 misprints 1.8, so the coefficients are given, not ours',
+  },
+  {
+    id: 'E05',
+    source: 'X19',
+    kind: 'printed',
+    runs: [
+      {
+        work: 'harris-benedict',
+        given: {
+          sex: 'F',
+          weight_kg: '69.5',
+          height_cm: '169',
+          age_y: '30',
+          version: 'roza-shizgal',
+          round: '0.01',
+        },
+        shows: { restingKcal: 1483.92 },
+        exact: { restingKcal: 1483.9215 },
+      },
+    ],
+  },
+  {
+    id: 'E07',
+    source: 'X1',
+    kind: 'printed',
+    runs: [
+      {
+        work: 'convert',
+        given: { value: '163 lb', to: 'kg', pound: '2.2', round: 'whole' },
+        shows: { value: 74 },
+        exact: { value: 74.090909 },
+      },
+      {
+        work: 'convert',
+        given: { value: '64 in', to: 'cm', round: 'whole' },
+        shows: { value: 163 },
+        exact: { value: 162.56 },
+      },
+      { work: 'energy-per-kg', given: { weight_kg: '74', kcal_per_kg: '25' }, shows: { energyKcal: 1850 } },
+    ],
+    note: 'the source rounds weight and height before it uses them',
+  },
+  {
+    id: 'E09',
+    source: 'X20',
+    kind: 'printed',
+    runs: [
+      {
+        work: 'adjusted-weight',
+        given: { sex: 'M', height_in: '70', weight_kg: '190', factor: '0.4' },
+        shows: { idealWeightKg: 73, percentOfIdeal: 260, adjustedWeightKg: 119.8 },
+        exact: { idealWeightKg: 73, percentOfIdeal: 260.273973, adjustedWeightKg: 119.8 },
+      },
+    ],
+  },
+  {
+    id: 'E11',
+    source: 'X21',
+    kind: 'printed',
+    runs: [
+      {
+        work: 'holliday-segar',
+        given: { weight_kg: '30' },
+        shows: { rateMlPerHour: 70, fluidMl: 1700 },
+        exact: { fromDayMlPerHour: 70.833333 },
+      },
+    ],
+  },
+  {
+    id: 'E13',
+    source: 'X22',
+    kind: 'printed',
+    runs: [
+      { work: 'holliday-segar', given: { weight_kg: '5' }, shows: { fluidMl: 500, fromDayMlPerHour: 20.8 } },
+    ],
+  },
+  {
+    id: 'E15',
+    source: 'X22',
+    kind: 'printed',
+    runs: [
+      {
+        work: 'holliday-segar',
+        given: { weight_kg: '22', round: 'whole' },
+        shows: { fluidMl: 1540, fromDayMlPerHour: 64 },
+        exact: { fromDayMlPerHour: 64.166667 },
+      },
+    ],
+  },
+  {
+    id: 'E16',
+    source: 'X22',
+    kind: 'printed',
+    runs: [
+      {
+        work: 'fluid-per-area',
+        given: { bsa_m2: '0.8', low: '1500', high: '2000', round: 'down 1' },
+        shows: { lowMl: 1200, lowMlPerHour: 50, highMl: 1600, highMlPerHour: 66 },
+        exact: { highMlPerHour: 66.666667 },
+      },
+      {
+        work: 'fluid-per-area',
+        given: { bsa_m2: '0.8', low: '1200' },
+        shows: { lowMl: 960, lowMlPerHour: 40 },
+      },
+    ],
+    note: '66.67 was cut down',
+  },
+  {
+    id: 'E20',
+    source: 'X35',
+    kind: 'own',
+    runs: [
+      { work: 'adult-fluid', given: { weight_kg: '70', by: 'segmented' }, shows: { fluidMl: 2500 } },
+      { work: 'adult-fluid', given: { weight_kg: '70' }, shows: { lowMl: 2100, highMl: 2450 } },
+    ],
+  },
+  {
+    id: 'E22',
+    source: 'X35',
+    kind: 'own',
+    runs: [
+      {
+        work: 'mifflin-st-jeor',
+        given: { sex: 'M', weight_kg: '80', height_cm: '180', age_y: '40' },
+        shows: { restingKcal: 1730 },
+        exact: { restingKcal: 1730 },
+      },
+      {
+        work: 'mifflin-st-jeor',
+        given: { sex: 'M', weight_kg: '80', height_cm: '180', age_y: '40', form: 'long' },
+        exact: { restingKcal: 1732.4 },
+      },
+    ],
+  },
+  {
+    id: 'E23',
+    source: 'X35',
+    kind: 'own',
+    runs: [
+      {
+        work: 'penn-state',
+        given: { sex: 'M', weight_kg: '80', height_cm: '180', age_y: '40', ve_L_min: '9.0', tmax_C: '38.2' },
+        shows: { restingKcal: 1730, energyKcal: 2107, versionUsed: '2003b' },
+        exact: { energyKcal: 2107.2 },
+      },
+    ],
+  },
+  {
+    id: 'E24',
+    source: 'X35',
+    kind: 'own',
+    runs: [
+      {
+        work: 'penn-state',
+        given: {
+          sex: 'M',
+          weight_kg: '110',
+          height_cm: '170',
+          age_y: '68',
+          ve_L_min: '10.0',
+          tmax_C: '38.0',
+        },
+        shows: { versionUsed: '2010' },
+        exact: { restingKcal: 1827.5, bmiKgPerM2: 38.062284, energyKcal: 2082.525 },
+      },
+    ],
+    note: 'coefficients from memory',
+  },
+  {
+    id: 'E25',
+    source: 'X35',
+    kind: 'own',
+    runs: [
+      {
+        work: 'guideline-needs',
+        given: { sex: 'M', weight_kg: '120', height_cm: '170' },
+        shows: { lowKcal: 1320, highKcal: 1680, energyGroup: 'bmi-30-to-50' },
+        exact: { bmiKgPerM2: 41.522491, idealWeightKg: 65.937008, highProteinG: 164.84252 },
+      },
+    ],
+  },
+  {
+    id: 'E27',
+    source: 'X35',
+    kind: 'own',
+    runs: [
+      {
+        work: 'guideline-needs',
+        given: { sex: 'F', weight_kg: '90', height_cm: '160' },
+        shows: { lowKcal: 990, highKcal: 1260 },
+        exact: { bmiKgPerM2: 35.15625, idealWeightKg: 52.38189, lowProteinG: 104.76378 },
+      },
+    ],
+  },
+  {
+    id: 'E28',
+    source: 'X35',
+    kind: 'own',
+    runs: [
+      {
+        work: 'adjusted-weight',
+        given: { sex: 'M', weight_kg: '130', height_cm: '175' },
+        exact: { idealWeightKg: 70.464567, adjustedWeightKg: 85.348425 },
+      },
+    ],
+  },
+  {
+    id: 'E29',
+    source: 'X35',
+    kind: 'own',
+    runs: [
+      {
+        work: 'fao-who-unu',
+        given: { sex: 'M', weight_kg: '20' },
+        shows: { energyKcal: 1471 },
+        exact: { energyKcal: 1471 },
+      },
+    ],
+  },
+  {
+    id: 'E31',
+    source: 'X35',
+    kind: 'own',
+    runs: [
+      { work: 'who-basal', given: { sex: 'boy', age: '6', weight_kg: '25' }, exact: { restingKcal: 1062.5 } },
+      {
+        work: 'who-basal',
+        given: { sex: 'girl', age: '6', weight_kg: '25' },
+        exact: { restingKcal: 1061.5 },
+      },
+    ],
+  },
+  {
+    id: 'E32',
+    source: 'X35',
+    kind: 'own',
+    runs: [
+      { work: 'schofield', given: { sex: 'boy', age: '6', weight_kg: '20' }, exact: { restingKcal: 958.42 } },
+      { work: 'schofield', given: { sex: 'girl', age: '6', weight_kg: '20' }, exact: { restingKcal: 892.2 } },
+      {
+        work: 'schofield',
+        given: { sex: 'boy', age: '18 months', weight_kg: '8' },
+        exact: { restingKcal: 445.696 },
+      },
+    ],
+    note: 'under 3 years the constant is subtracted; a secondary page adds it',
+  },
+  {
+    id: 'E33',
+    source: 'X35',
+    kind: 'own',
+    runs: [
+      {
+        work: 'body-surface',
+        given: { height_cm: '170', weight_kg: '70' },
+        shows: { surfaceM2: 1.82 },
+        exact: { surfaceM2: 1.818119 },
+      },
+      { work: 'body-surface', given: { height_cm: '110', weight_kg: '18' }, exact: { surfaceM2: 0.74162 } },
+    ],
+  },
+  {
+    id: 'F01',
+    source: 'X23',
+    kind: 'printed',
+    runs: [
+      { work: 'refeeding-start', given: { weight_kg: '30' }, shows: { niceCeilingKcal: 300 } },
+      { work: 'refeeding-start', given: { weight_kg: '50' }, shows: { niceCeilingKcal: 500 } },
+      { work: 'refeeding-start', given: { weight_kg: '60' }, shows: { niceCeilingKcal: 600 } },
+    ],
+    note: 'printed under “normal risk”; in NICE it is the start for high risk',
+  },
+  {
+    id: 'F03',
+    source: 'X38',
+    kind: 'own',
+    runs: [
+      {
+        work: 'refeeding-start',
+        given: { weight_kg: '48' },
+        shows: { niceCeilingKcal: 480, niceExtremeCeilingKcal: 240 },
+      },
+    ],
+  },
+  {
+    id: 'F04',
+    source: 'X38',
+    kind: 'own',
+    runs: [
+      {
+        work: 'refeeding-start',
+        given: { weight_kg: '48', goal_kcal: '1440' },
+        shows: { aspenLowKcal: 480, aspenHighKcal: 960, aspenStepKcal: 475 },
+        exact: { aspenStepKcal: 475.2 },
+      },
+    ],
+  },
+  {
+    id: 'F05',
+    source: 'X38',
+    kind: 'own',
+    runs: [
+      {
+        work: 'electrolyte-fall',
+        given: { of: 'phosphate', before: '1.2', after: '0.9', unit: 'mmol/L' },
+        shows: { fallPercent: 25, band: 'moderate' },
+      },
+    ],
+  },
+  {
+    id: 'F08',
+    source: 'X38',
+    kind: 'own',
+    runs: [
+      {
+        work: 'electrolyte-fall',
+        given: { of: 'phosphate', before: '1.0', after: '0.8', unit: 'mmol/L' },
+        shows: { fallPercent: 20, band: 'moderate' },
+        exact: { fallPercent: 20 },
+      },
+      {
+        work: 'electrolyte-fall',
+        given: { of: 'phosphate', before: '1.0', after: '0.8', boundary: 'lower-band-at-both' },
+        shows: { band: 'mild' },
+      },
+    ],
+    note: 'exactly 20 % stands in two printed bands: the rule used is said, the other may be asked for',
+  },
+  {
+    id: 'F10',
+    source: 'X39',
+    kind: 'own',
+    runs: [
+      {
+        work: 'weight-loss',
+        given: { usual_lb: '167', now_lb: '156' },
+        shows: { lossPercent: 6.6, percentOfUsual: 93.4 },
+        exact: { lossPercent: 6.586826, percentOfUsual: 93.413174 },
+      },
+    ],
+  },
+  {
+    id: 'G02',
+    source: 'X24',
+    kind: 'printed',
+    runs: [{ work: 'per-day-to-per-hour', given: { mL_kg_day: '150' }, shows: { rateMlPerKgPerHour: 6.25 } }],
+  },
+  {
+    id: 'G05',
+    source: 'X35',
+    kind: 'own',
+    runs: [
+      { work: 'convert', given: { value: '20 kcal/oz', to: 'kcal/mL' }, exact: { value: 0.666667 } },
+      {
+        work: 'convert',
+        given: { value: '20 kcal/oz', to: 'kcal/mL', ounce: '29.57' },
+        exact: { value: 0.67628 },
+      },
+    ],
+  },
+  {
+    id: 'G06',
+    source: 'X35',
+    kind: 'own',
+    runs: [
+      {
+        work: 'convert',
+        given: { value: '22 kcal/oz', to: 'kcal/mL', round: '0.01' },
+        shows: { value: 0.73 },
+        exact: { value: 0.733333 },
+      },
+      { work: 'convert', given: { value: '24 kcal/oz', to: 'kcal/mL' }, shows: { value: 0.8 } },
+      { work: 'convert', given: { value: '27 kcal/oz', to: 'kcal/mL' }, shows: { value: 0.9 } },
+      { work: 'convert', given: { value: '30 kcal/oz', to: 'kcal/mL' }, shows: { value: 1 } },
+    ],
+  },
+  starter(
+    'G07',
+    '2.0',
+    [
+      ['2', '5', 20, 21.666667],
+      ['3', 'down 5', 30, 32.5],
+      ['4', '5', 45, 43.333333],
+    ],
+    260,
+  ),
+  starter(
+    'G08',
+    '5.0',
+    [
+      ['2', '5', 55, 54.166667],
+      ['3', '5', 80, 81.25],
+      ['4', '5', 110, 108.333333],
+    ],
+    650,
+  ),
+  starter(
+    'G09',
+    '6.0',
+    [
+      ['2', '5', 65, 65],
+      ['3', '5', 100, 97.5],
+      ['4', '5', 130, 130],
+    ],
+    780,
+  ),
+  starter(
+    'G10',
+    '4.0',
+    [
+      ['2', '5', 45, 43.333333],
+      ['3', '5', 65, 65],
+      ['4', 'up 5', 90, 86.666667],
+    ],
+    520,
+  ),
+  {
+    id: 'G11',
+    source: 'X35',
+    kind: 'own',
+    runs: [
+      {
+        work: 'infant-feed',
+        given: { weight_kg: '4.4', mL_kg_day: '140', every: '3 h' },
+        shows: { volumeMl: 616, feeds: 8, bolusMl: 77 },
+      },
+      {
+        work: 'infant-feed',
+        given: { weight_kg: '4.4', mL_kg_day: '140', every: '4 h' },
+        exact: { bolusMl: 102.666667 },
+      },
+    ],
+  },
+  {
+    id: 'G12',
+    source: 'X35',
+    kind: 'own',
+    runs: [
+      { work: 'per-day-to-per-hour', given: { mL_kg_day: '120' }, shows: { rateMlPerKgPerHour: 5 } },
+      { work: 'per-day-to-per-hour', given: { mL_kg_day: '160' }, exact: { rateMlPerKgPerHour: 6.666667 } },
+      { work: 'per-day-to-per-hour', given: { mL_kg_day: '180' }, shows: { rateMlPerKgPerHour: 7.5 } },
+    ],
+  },
+  {
+    id: 'G13',
+    source: 'X36',
+    kind: 'own',
+    runs: [
+      {
+        work: 'infant-advance',
+        given: { weight_kg: '1.0', start_mL_kg_day: '20', step_mL_kg_day: '20', day: '1', feeds: '12' },
+        exact: { bolusMl: 1.666667 },
+      },
+      {
+        work: 'infant-advance',
+        given: { weight_kg: '1.0', start_mL_kg_day: '20', step_mL_kg_day: '20', day: '4', feeds: '12' },
+        shows: { volumeMlPerKg: 80 },
+        exact: { bolusMl: 6.666667 },
+      },
+    ],
+  },
+  {
+    id: 'G15',
+    source: 'X37',
+    kind: 'own',
+    runs: [30, 36, 48, 54, 60].map((bolusMl, index) => ({
+      work: 'infant-first-days',
+      given: { weight_kg: '3.2', day: String(index + 1), feeds: '8' },
+      shows: { bolusMl },
+      exact: { bolusMl },
+    })),
+  },
+  {
+    id: 'H04',
+    source: 'X1',
+    kind: 'printed',
+    runs: [
+      {
+        work: 'bmi',
+        given: { weight_kg: '74', height_m: '1.63', form: 'height-squared-first' },
+        shows: { bmiKgPerM2: 27.8 },
+      },
+      {
+        work: 'bmi',
+        given: { weight_kg: '74', height_m: '1.63' },
+        shows: { bmiKgPerM2: 27.9 },
+        exact: { bmiKgPerM2: 27.852008 },
+      },
+      {
+        work: 'bmi',
+        given: { weight: '163 lb', height: '64 in', pound: '2.2' },
+        exact: { bmiKgPerM2: 28.037387 },
+      },
+    ],
+    note: '1.63 squared was rounded to 2.66 first',
+  },
+  {
+    id: 'I01',
+    source: 'X5',
+    kind: 'printed',
+    runs: [
+      { work: 'convert', given: { value: '8 oz', to: 'mL' }, shows: { value: 240, unit: 'mL' } },
+      { work: 'convert', given: { value: '8 oz', to: 'mL', ounce: 'exact' }, exact: { value: 236.588237 } },
+    ],
+  },
+  {
+    id: 'I02',
+    source: 'X7',
+    kind: 'printed',
+    runs: (
+      [
+        ['2', 59],
+        ['3', 89],
+        ['4.5', 133],
+        ['5', 148],
+        ['5.5', 163],
+      ] as const
+    ).map(([oz, value]) => ({
+      work: 'convert',
+      given: { value: `${oz} oz`, to: 'mL', ounce: '29.57', round: 'whole' },
+      shows: { value },
+    })),
+  },
+  {
+    id: 'I03',
+    source: 'X33',
+    kind: 'printed',
+    runs: [
+      { work: 'french', given: { fr: '9' }, shows: { outerDiameterMm: 3 } },
+      { work: 'convert', given: { value: '9 Fr', to: 'mm' }, shows: { value: 3 } },
+    ],
+  },
+  {
+    id: 'I07',
+    source: 'X11',
+    kind: 'own',
+    runs: [
+      {
+        work: 'convert',
+        given: { value: '46 lb', to: 'kg', pound: '2.2', round: 'whole' },
+        shows: { value: 21 },
+        exact: { value: 20.909091 },
+      },
+      { work: 'convert', given: { value: '46 lb', to: 'kg' }, exact: { value: 20.865249 } },
+    ],
+    note: '21 is one of the three options; the key was not seen',
+  },
+];
+
+const tableRow = (weight_kg: string, printed: number, right: number): Trap => ({
+  id: 'F02',
+  source: 'X23',
+  run: { work: 'refeeding-start', given: { weight_kg }, shows: { niceCeilingKcal: right } },
+  printed: { niceCeilingKcal: printed },
+  because: 'the table rounds to a whole 100, which takes 35 kg over its own ceiling of 10 kcal/kg',
+});
+
+export const NEEDS_TRAPS: readonly Trap[] = [
+  tableRow('35', 400, 350),
+  tableRow('45', 400, 450),
+  tableRow('55', 500, 550),
+];
