@@ -1,5 +1,7 @@
 /** What is wrong with an input of a calculation, in English: what it is, and what would do. */
+import type { Because } from '../../reckon/declare.ts';
 import type { Words } from '../words.ts';
+import { REASONS } from './english.ts';
 
 const quoted = (value: unknown): string => `“${String(value)}”`;
 const listed = (value: unknown): string =>
@@ -13,13 +15,6 @@ const unit = (value: unknown): string =>
   value === undefined || value === '' || value === '1'
     ? ''
     : ` ${String(value).replace(/[{}]/g, '').replace(/^a$/, 'years').replace('Cel', '°C').replace('[Ch]', 'Fr')}`;
-
-const BECAUSE: Readonly<Record<string, string>> = {
-  slip: 'outside it a slip of unit or decimal mark is likelier',
-  definition: 'outside it the word loses its meaning',
-  equation: 'the equation was made for people within it',
-  print: 'what is in print lies within it',
-};
 
 const says = (text: string, remedy: string) => () => ({ says: text, remedy });
 
@@ -47,7 +42,7 @@ export const CALCULATION_ISSUES: Words['issues'] = {
     remedy: `Give it${unit(of) === '' ? '' : ` in${unit(of)}`}${least === undefined ? '' : `, from ${String(least)} to ${String(most)}`}${orNot(listed(accepted), '; accepted: ')}.`,
   }),
   'reckon/outside-band': ({ given, value, least, most, unit: of, because }) => ({
-    says: `${quoted(given ?? value)}${String(given) === String(value) ? '' : ` is ${String(value)}${unit(of)}, which`} is outside ${String(least)} to ${String(most)}${unit(of)} (${BECAUSE[String(because)] ?? ''})`,
+    says: `${quoted(given ?? value)}${String(given) === String(value) ? '' : ` is ${String(value)}${unit(of)}, which`} is outside ${String(least)} to ${String(most)}${unit(of)} (${REASONS[because as Because] ?? ''})`,
     remedy: 'Check the number and its unit.',
   }),
   'reckon/unknown-unit': ({ given, unit: of, accepted }) => ({

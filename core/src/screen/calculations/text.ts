@@ -15,7 +15,7 @@ import { unitText, valueText } from './value.ts';
 const line = (text: string, tone: Line['tone'] = 'body'): Line => ({ text, tone });
 
 const SUFFIX =
-  /(MlPerKgPerHour|MlPerHour|MlPerKg|MlPerM2|KcalPerMl|KcalPerKg|KcalPerG|KcalPerOz|MmolPerL|MosmPerKg|MgPerDl|MeqPerL|KgPerM2|GPerKg|GPerL|PerMinute|Ml|Oz|Kcal|Kg|Lb|Mg|G|M2|L|Mosm|Mmol|Percent|Mm|Hours)$/;
+  /(MlPerKgPerHour|MlPerHour|MlPerKg|MlPerM2|KcalPerMl|KcalPerKg|KcalPerG|KcalPerOz|MmolPerL|MosmPerKg|MgPerDl|MeqPerL|KgPerM2|GPerKg|GPerL|PerMinute|Ml|Oz|Kcal|Kg|Lb|Mg|G|M2|L|Mosm|Mmol|Percent|Mm|Cm|Cel|Hours|Years)$/;
 
 /** `deliveredVolumeMl` is “delivered volume”: the unit stands behind the number. */
 export function label(key: string): string {
