@@ -9,6 +9,8 @@ import { allSources, read } from './house.mjs';
 import { dissect } from './source.mjs';
 
 const RULES = 'core/RULES.md';
+/** Files with tests, and the suites beside them that several of them run. */
+const TESTS = /\.test\.\w+$|^[^/]+\/test\//;
 const ID = /[A-Z]{2}\d+/g;
 /** One id in square brackets, or several with commas between. */
 const CITED = /\[([A-Z]{2}\d+(?:, ?[A-Z]{2}\d+)*)\]/g;
@@ -69,7 +71,7 @@ export function rules(root) {
   };
   for (const file of allSources(root)) {
     const text = read(root, file);
-    if (/\.test\.\w+$/.test(file)) {
+    if (TESTS.test(file)) {
       const ids = testNames(text).flatMap(cited);
       for (const id of ids) tested.add(id);
       mustExist(file, ids);

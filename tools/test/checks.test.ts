@@ -277,6 +277,14 @@ test('tests may share what stands in the tests of the core, and a bench may choo
   assert.deepEqual(boundaries(planted(t, files)).problems, []);
 });
 
+test('a suite that several test files run names its rules as they do', (t) => {
+  const suite = "export const suite = (of: string) => test('[BA1] ' + of, () => {});\n";
+  assert.deepEqual(
+    rules(planted(t, { 'core/test/volume.test.ts': null, 'core/test/suite.ts': suite })).problems,
+    [],
+  );
+});
+
 test('a long file is noted until ARCHITECTURE.md says why', (t) => {
   const long = { 'cli/src/long.ts': '// one\n'.repeat(401) };
   assert.match(boundaries(planted(t, long)).notes?.[0] ?? '', /long\.ts: 401 lines/);
