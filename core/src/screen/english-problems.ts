@@ -318,6 +318,19 @@ const worthKnowing: Words['problems'] = {
     say(`Limits by weight or age cannot be checked: ${plainly(data.lacks)} is missing.`, 'Supply it.'),
 };
 
+const plan: Words['problems'] = {
+  'plan/policy-silent': (data) =>
+    say(
+      `Local policy says nothing under ${plainly(data.key)} for this person.`,
+      'Nothing is guessed: ask who owns the policy.',
+    ),
+  'plan/no-pack': (data) =>
+    say(
+      `The feed list names no container of ${plainly(data.feed)} to spike.`,
+      'Add its sizes to the feed list.',
+    ),
+};
+
 export const ENGLISH_PROBLEMS: Words['problems'] = {
   'order/missing': missing,
   ...tube,
@@ -326,4 +339,5 @@ export const ENGLISH_PROBLEMS: Words['problems'] = {
   ...amounts,
   ...ceilings,
   ...worthKnowing,
+  ...plan,
 };

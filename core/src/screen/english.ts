@@ -1,6 +1,7 @@
 /** The English catalogue. Plain, calm, the trade's own terms; the unit is always written by us. */
 
 import type { TaskKind } from '../plan/plan.ts';
+import { ENGLISH_INFEASIBLE } from './english-infeasible.ts';
 import { ENGLISH_ISSUES } from './english-issues.ts';
 import { ENGLISH_PROBLEMS } from './english-problems.ts';
 import { showDuration } from './time.ts';
@@ -12,6 +13,10 @@ const TOLD_ELSEWHERE: ReadonlySet<TaskKind> = new Set([
   'take-down-container',
   'put-up-water-bag',
 ]);
+
+/** A hold made by a medicine is named for it; null where it is no hold. */
+const holdName = (about: string): string | null =>
+  about.startsWith('medicine:') ? about.slice('medicine:'.length) : null;
 
 export const ENGLISH: Words = {
   language: 'en',
@@ -42,6 +47,8 @@ export const ENGLISH: Words = {
   },
   taskAbout: ({ kind, name, about, beside }) => {
     if (about === null || TOLD_ELSEWHERE.has(kind)) return name;
+    const held = holdName(about);
+    if (held !== null) return `${name}${held === '' ? '' : ` (${held})`}`;
     if (kind === 'flush') return beside === null ? name : `${name} ${beside} ${about}`;
     if (kind === 'check-tube') return about === 'ph' ? 'check tube by pH' : 'check tube at its mark';
     if (about === 'meal') return `${name} if the meal was not eaten`;
@@ -58,27 +65,33 @@ export const ENGLISH: Words = {
   },
   problems: ENGLISH_PROBLEMS,
   issues: ENGLISH_ISSUES,
-  infeasible: {
-    'empty-window': ({ about }) => ({
-      says: `No visit can fall in the time allowed for ${about}.`,
-      remedy: 'Widen its window in local policy, or do it by hand.',
-    }),
-    'protected-window': ({ about }) => ({
-      says: `A protected time covers all of the time allowed for ${about}.`,
-      remedy: 'Shorten the protected time, or allow this one visit in it.',
-    }),
-    'step-over-capacity': ({ about }) => ({
-      says: `The smallest pour does not fit into ${about}.`,
-      remedy: 'Use a larger container, or a smaller pour step in local policy.',
-    }),
-    'grid-over-capacity': ({ about }) => ({
-      says: `Five minutes of feed are more than ${about} holds.`,
-      remedy: 'Check the rate against the order, or use a larger container.',
-    }),
-    'limit-too-short': ({ about }) => ({
-      says: `The limit for ${about} is too short for any visit to follow in time.`,
-      remedy: 'Check the hang limit and its margin in local policy.',
-    }),
+  infeasible: ENGLISH_INFEASIBLE,
+  gaps: {
+    hold: 'on hold',
+    'hold-end-unknown': 'on hold, and nobody has said until when',
+    'volume-reached': 'the volume has been reached',
+    'maximum-reached': "the order's most for the day has been reached",
+    'nothing-to-set': 'nothing is left to give at a rate that can be set',
+    'amount-not-known': 'the amount is not known',
+    'day-start-not-known': 'local policy does not say when the feeding day starts',
+  },
+  losses: {
+    'no-protocol': 'the order names no way to make it up',
+    'refeeding-caution': 'not made up under refeeding caution',
+    'open-intolerance': 'not made up while the feed is not tolerated',
+    advancing: 'not made up while stepping up',
+    'first-day': 'not made up on the first day',
+    child: 'not made up for a child unless the order says so',
+    'age-not-known': 'not made up while the age is not known',
+    'post-pyloric': 'not made up past the stomach unless the order says so',
+    'tip-not-known': 'not made up while the tip site is not known',
+    'over-fluid-limit': 'not made up over the fluid limit',
+    'ceiling-not-known': 'not made up while local policy names no ceiling',
+    'no-time-left': 'no time is left',
+    ceiling: 'the rate is at its ceiling',
+    rounding: 'the rate is rounded down',
+    'next-feed': 'the next feed begins',
+    'received-less': 'less was received',
   },
   levels: { stop: 'Stop', ask: 'Ask', note: 'Note' },
   provenance: {
@@ -121,7 +134,7 @@ export const ENGLISH: Words = {
     leftOver: (volume) => `left over ${volume}`,
     alreadyUp: 'already up',
     runs: 'RUNS',
-    stopped: (why) => `nothing runs: ${why}`,
+    stopped: (why, holds) => `nothing runs: ${why}${holds === '' ? '' : ` (${holds})`}`,
     containers: 'CONTAINERS',
     waterBags: 'WATER BAGS',
     visits: 'VISITS',
@@ -137,9 +150,11 @@ export const ENGLISH: Words = {
     carton: (which, take, left, keep) => `${which}: take ${take}, ${left} left${keep}`,
     newCarton: 'new carton',
     openCarton: (id) => `open carton ${id}`,
+    keptCarton: 'kept carton',
     keepUntil: (time) => `, keep cold until ${time}`,
     throwAway: ', throw away',
     shortfall: (volume) => `${volume} of what was ordered cannot be given: ask the prescriber`,
+    lost: (volume, why) => `${volume}: ${why}`,
     enteralOnly:
       'Enteral use only – not for intravenous use. Trace the line to its origin at every connection.',
     defer: 'The order, local policy and licensed judgement decide.',

@@ -9,7 +9,7 @@ import type { FeedList } from '../feeds/feed.ts';
 import { feedById } from '../feeds/feed.ts';
 import type { Order, Problem } from '../order/order.ts';
 import type { CartonUse, DayTotals, Plan, PlannedContainer, Task, Visit } from '../plan/plan.ts';
-import { needWithin, type Piece } from '../programme/programme.ts';
+import { type GapReason, type LossReason, needWithin, type Piece } from '../programme/programme.ts';
 import { showFraction, showRate, showVolume } from './number.ts';
 import { problemSays } from './problem-text.ts';
 import { showMoment } from './time.ts';
@@ -100,6 +100,9 @@ function nextLine(plan: Plan, page: Page): readonly Line[] {
   return [line(`${words.plan.next}  ${moment(visit.at, page)}  ${tidy(parts.join(', '))}.`, 'next')];
 }
 
+/** A hold that a medicine makes is named for the medicine. */
+const holdLabel = (hold: string): string => hold.replace(/^medicine:/, '');
+
 function runLines(plan: Plan, page: Page): readonly Line[] {
   const { words } = page;
   const programme = plan.programme;
@@ -116,13 +119,25 @@ function runLines(plan: Plan, page: Page): readonly Line[] {
   const gaps = programme.gaps.map((gap) => ({
     from: gap.from,
     until: gap.until,
-    text: words.plan.stopped(gap.why),
+    text: words.plan.stopped(
+      words.gaps[gap.why as GapReason] ?? gap.why,
+      gap.holds.map(holdLabel).join(', '),
+    ),
     working: [] as readonly string[],
   }));
   const rows = [...pieces, ...gaps].toSorted((a, b) => a.from - b.from);
+  const why = (reason: LossReason): string => ({ ...words.gaps, ...words.losses })[reason];
   const short =
     programme.shortfall > 0
-      ? [line(`  ${words.plan.shortfall(showVolume(programme.shortfall, 'down'))}`, 'ask')]
+      ? [
+          line(`  ${words.plan.shortfall(showVolume(programme.shortfall, 'down'))}`, 'ask'),
+          ...(programme.lost ?? []).map((lost) =>
+            line(
+              `      ${words.plan.within(moment(lost.from, page), moment(lost.until, page))}  ${words.plan.lost(showVolume(lost.volume.value), why(lost.why))}`,
+              'quiet',
+            ),
+          ),
+        ]
       : [];
   return [
     line(words.plan.runs, 'heading'),
@@ -135,9 +150,13 @@ function runLines(plan: Plan, page: Page): readonly Line[] {
   ];
 }
 
-function cartonText(use: CartonUse, page: Page): string {
+function cartonText(use: CartonUse, opened: boolean, page: Page): string {
   const { plan } = page.words;
-  const which = use.carton.startsWith('open:') ? plan.openCarton(use.carton.slice(5)) : plan.newCarton;
+  const which = use.carton.startsWith('open:')
+    ? plan.openCarton(use.carton.slice(5))
+    : opened
+      ? plan.keptCarton
+      : plan.newCarton;
   const keep =
     use.left <= 0
       ? ''
@@ -147,8 +166,14 @@ function cartonText(use: CartonUse, page: Page): string {
   return plan.carton(which, showVolume(use.take), showVolume(use.left), keep);
 }
 
-function containerLines(container: PlannedContainer, page: Page): readonly Line[] {
+/** @param before the containers put up earlier: a carton that one of them opened is now a kept one. */
+function containerLines(
+  container: PlannedContainer,
+  before: readonly PlannedContainer[],
+  page: Page,
+): readonly Line[] {
   const { plan, because } = page.words;
+  const opened = new Set(before.flatMap((one) => one.cartons.map((use) => use.carton)));
   const parts = [
     container.alreadyUp ? plan.alreadyUp : setUp(container, page),
     ...(container.newSet ? [plan.newSet] : []),
@@ -166,7 +191,9 @@ function containerLines(container: PlannedContainer, page: Page): readonly Line[
   );
   return [
     line(`  ${moment(container.putUpAt, page)}  ${parts.join(', ')}`),
-    ...container.cartons.map((use) => line(`      ${cartonText(use, page)}`, 'quiet')),
+    ...container.cartons.map((use) =>
+      line(`      ${cartonText(use, opened.has(use.carton), page)}`, 'quiet'),
+    ),
     ...(page.workings ? workings.map((text) => line(`      ${text}`, 'quiet')) : []),
   ];
 }
@@ -231,11 +258,11 @@ export function planLines(plan: Plan, order: Order, options: PlanTextOptions): r
     ...runLines(plan, page),
     ...section(
       words.plan.containers,
-      plan.containers.flatMap((one) => containerLines(one, page)),
+      plan.containers.flatMap((one, index) => containerLines(one, plan.containers.slice(0, index), page)),
     ),
     ...section(
       words.plan.waterBags,
-      plan.waterBags.flatMap((one) => containerLines(one, page)),
+      plan.waterBags.flatMap((one) => containerLines(one, [], page)),
     ),
     ...section(
       words.plan.visits,

@@ -3,7 +3,8 @@
  * word does not compile.
  */
 import type { Duration } from '../base/instant.ts';
-import type { DownBecause, TaskKind } from '../plan/plan.ts';
+import type { DownBecause, Infeasible, TaskKind } from '../plan/plan.ts';
+import type { GapReason, LossReason } from '../programme/programme.ts';
 
 export type TaskWords = {
   readonly kind: TaskKind;
@@ -27,7 +28,11 @@ export type Words = {
   readonly problems: Readonly<Record<string, (data: Data) => Sentence>>;
   /** What is wrong with what was typed or read, by the issue's code. */
   readonly issues: Readonly<Record<string, (data: Data) => Sentence>>;
-  readonly infeasible: Readonly<Record<string, (data: Data) => Sentence>>;
+  readonly infeasible: Readonly<Record<Infeasible['code'], (data: Data) => Sentence>>;
+  /** Why nothing runs. */
+  readonly gaps: Readonly<Record<GapReason, string>>;
+  /** Why feed that was ordered is not given. */
+  readonly losses: Readonly<Record<Exclude<LossReason, GapReason>, string>>;
   readonly levels: Readonly<Record<'stop' | 'ask' | 'note', string>>;
   readonly provenance: Readonly<Record<string, string>>;
   readonly basis: {
@@ -57,7 +62,7 @@ export type Words = {
     readonly leftOver: (volume: string) => string;
     readonly alreadyUp: string;
     readonly runs: string;
-    readonly stopped: (why: string) => string;
+    readonly stopped: (why: string, holds: string) => string;
     readonly containers: string;
     readonly waterBags: string;
     readonly visits: string;
@@ -73,9 +78,11 @@ export type Words = {
     readonly carton: (which: string, take: string, left: string, keep: string) => string;
     readonly newCarton: string;
     readonly openCarton: (id: string) => string;
+    readonly keptCarton: string;
     readonly keepUntil: (time: string) => string;
     readonly throwAway: string;
     readonly shortfall: (volume: string) => string;
+    readonly lost: (volume: string, why: string) => string;
     readonly enteralOnly: string;
     readonly defer: string;
     readonly confirm: (key: string) => string;
