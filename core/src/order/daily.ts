@@ -5,11 +5,12 @@
 
 import { timesOver } from '../base/fraction.ts';
 import { DAY, type Duration, type Instant } from '../base/instant.ts';
-import { add, NOTHING, sum, type Volume, volume } from '../base/volume.ts';
+import { add, sum, type Volume, volume } from '../base/volume.ts';
 import {
   ARITHMETIC,
   type Basis,
   input,
+  shownDuration,
   shownNumber,
   shownVolume,
   type Worked,
@@ -38,7 +39,7 @@ export type OrderedDay = {
   readonly moduleWater: Worked<Volume>;
   /** All of these with what runs into a vein: whole liquid volumes, as a fluid limit counts them. */
   readonly fluid: Worked<Volume>;
-  /** What the water around medicines would have to be asked of local policy, and it does not say. */
+  /** Of what water around medicines needs, what neither the order nor local policy says: the totals lack it. */
   readonly unset: readonly PolicyKey[];
 };
 
@@ -49,10 +50,6 @@ const amount = (symbol: string, value: Volume, basis: Basis): WorkingInput =>
 
 const total = (value: Volume, equation: string, inputs: readonly WorkingInput[]): Worked<Volume> =>
   worked(value, shownVolume, { symbol: 'V', equation, inputs, rule: RULE, basis: ARITHMETIC });
-
-/** Times a day, for what comes every so often: whole ones where each day begins anew, else the share of a day. */
-const howOften = (one: Volume, every: Duration, beginsAnew: boolean): Volume =>
-  volume(beginsAnew ? one * Math.ceil(DAY / every) : timesOver(one, DAY, every));
 
 /** How many times a day a feed begins, so that water goes before and after it; a feed that never stops has none. */
 export function feedStarts(regimen: Regimen | null): number {
@@ -69,51 +66,85 @@ export function feedStarts(regimen: Regimen | null): number {
   }
 }
 
-function waterPerDay(given: WaterGiven, regimen: Regimen | null): Volume {
+/** What comes every so often: whole times where each day begins anew, else the share of a day. */
+function everySoOften(one: Volume, every: Duration, beginsAnew: boolean, path: string): Worked<Volume> {
+  const inputs = [
+    amount('v', one, fromOrder(`${path}.volumeMl`)),
+    input('T', shownDuration(every), fromOrder(`${path}.everyHours`)),
+  ];
+  return beginsAnew
+    ? total(volume(one * Math.ceil(DAY / every)), 'V = v × ⌈24 h / T⌉', inputs)
+    : total(volume(timesOver(one, DAY, every)), 'V = v × 24 h / T', inputs);
+}
+
+const counted = (one: Volume, count: number, from: Basis, counts: Basis): Worked<Volume> =>
+  total(volume(one * count), 'V = v × n', [amount('v', one, from), input('n', shownNumber(count), counts)]);
+
+function waterPerDay(given: WaterGiven, regimen: Regimen | null, path: string): Worked<Volume> {
+  const at = (field: string): Basis => fromOrder(`${path}.${field}`);
   switch (given.kind) {
     case 'interval':
-      return howOften(given.volume, given.every, given.from !== null);
+      return everySoOften(given.volume, given.every, given.from !== null, path);
     case 'second-bag':
-      return howOften(given.volume, given.every, false);
+      return everySoOften(given.volume, given.every, false, path);
     case 'times':
-      return volume(given.volume * given.times.length);
-    case 'around-feeds':
-      return volume(add(given.before, given.after) * feedStarts(regimen));
+      return counted(given.volume, given.times.length, at('volumeMl'), at('times'));
+    case 'around-feeds': {
+      const around = total(add(given.before, given.after), 'V = b + a', [
+        amount('b', given.before, at('beforeMl')),
+        amount('a', given.after, at('afterMl')),
+      ]);
+      const basis: Basis = { kind: 'working', working: around.working };
+      return counted(around.value, feedStarts(regimen), basis, fromOrder('regimen'));
+    }
   }
 }
 
-function flushesPerDay(order: Order): Worked<Volume> {
-  const each = (order.water?.given ?? []).map((given) => waterPerDay(given, order.regimen));
-  const inputs = each.map((value, i) => amount(`V${i + 1}`, value, fromOrder(`water.given.${i}`)));
-  return total(sum(each), 'V = ΣVᵢ', inputs);
+/** The sum of what has a working of its own. */
+function together(parts: readonly Worked<Volume>[], symbol = 'V'): Worked<Volume> {
+  const inputs = parts.map((part, i) =>
+    amount(`${symbol}${i + 1}`, part.value, { kind: 'working', working: part.working }),
+  );
+  return total(sum(parts.map((part) => part.value)), `V = Σ${symbol}ᵢ`, inputs);
 }
 
-type Around = (medicine: MedicineByTube, side: 'before' | 'after') => { volume: Volume; basis: Basis };
+const flushesPerDay = ({ water, regimen }: Order): Worked<Volume> =>
+  together((water?.given ?? []).map((given, i) => waterPerDay(given, regimen, `water.given.${i}`)));
+
+type Side = 'before' | 'after';
+/** Null where neither the order nor local policy says. */
+type Around = (medicine: MedicineByTube, side: Side, path: string) => { volume: Volume; basis: Basis } | null;
 
 /** Each medicine with water of its own on both sides: two given together share some of it, so this is the most. */
-function medicineWaterPerDay(order: Order, around: Around): Worked<Volume> {
-  const inputs: WorkingInput[] = [];
-  const each = order.medicines.flatMap((medicine, i) =>
-    (['before', 'after'] as const).map((side) => {
-      const { volume: one, basis } = around(medicine, side);
-      inputs.push(amount(`${side === 'before' ? 'b' : 'a'}${i + 1}`, one, basis));
-      return volume(one * medicine.times.length);
-    }),
+const medicineWaterPerDay = ({ medicines }: Order, around: Around): Worked<Volume> =>
+  together(
+    medicines.flatMap((medicine, i) =>
+      (['before', 'after'] as const).flatMap((side) => {
+        const path = `medicines.${i}`;
+        const said = around(medicine, side, path);
+        return said === null
+          ? []
+          : [counted(said.volume, medicine.times.length, said.basis, fromOrder(`${path}.times`))];
+      }),
+    ),
   );
-  return total(sum(each), 'V = Σ(bᵢ + aᵢ) × nᵢ', inputs);
-}
 
-function timesOfEach<T extends { readonly times: readonly unknown[] }>(
+const eachTime = <T extends { readonly times: readonly unknown[] }>(
   items: readonly T[],
   one: (item: T) => Volume,
   path: string,
-): Worked<Volume> {
-  const inputs = items.flatMap((item, i) => [
-    amount(`v${i + 1}`, one(item), fromOrder(`${path}.${i}`)),
-    input(`n${i + 1}`, shownNumber(item.times.length), fromOrder(`${path}.${i}.times`)),
-  ]);
-  return total(sum(items.map((item) => volume(one(item) * item.times.length))), 'V = Σvᵢ × nᵢ', inputs);
-}
+  field: string,
+): Worked<Volume> =>
+  together(
+    items.map((item, i) =>
+      counted(
+        one(item),
+        item.times.length,
+        fromOrder(`${path}.${i}.${field}`),
+        fromOrder(`${path}.${i}.times`),
+      ),
+    ),
+  );
 
 function feedPerDay(order: Order, step: Step): Pick<OrderedDay, 'mixture' | 'formula'> {
   const strength = strengthOf(order);
@@ -135,14 +166,15 @@ function aroundMedicines(
 ): { around: Around; unset: Set<PolicyKey> } {
   const context = policyContext(order, at);
   const unset = new Set<PolicyKey>();
-  const around: Around = (medicine, side) => {
-    const said = side === 'before' ? medicine.waterBefore : medicine.waterAfter;
-    if (said !== null) return { volume: said, basis: fromOrder('medicines') };
+  const around: Around = (medicine, side, path) => {
+    const [said, field] =
+      side === 'before' ? [medicine.waterBefore, 'waterBeforeMl'] : [medicine.waterAfter, 'waterAfterMl'];
+    if (said !== null) return { volume: said, basis: fromOrder(`${path}.${field}`) };
     const key = `flush.medicine.${side}` as const;
     const answer = ask(policy, key, context);
     if (answer.known) return { volume: answer.value, basis: answer.basis };
     unset.add(key);
-    return { volume: NOTHING, basis: fromOrder('medicines') };
+    return null;
   };
   return { around, unset };
 }
@@ -155,22 +187,17 @@ function aroundMedicines(
 export function orderedPerDay(order: Order, policy: Policy, at: Instant, step: Step = 'ordered'): OrderedDay {
   const feed = feedPerDay(order, step);
   const flushes = flushesPerDay(order);
-  const medicines = timesOfEach(order.medicines, (medicine) => medicine.volume, 'medicines');
+  const medicines = eachTime(order.medicines, (medicine) => medicine.volume, 'medicines', 'volumeMl');
   const { around, unset } = aroundMedicines(order, policy, at);
   const medicineWater = medicineWaterPerDay(order, around);
-  const moduleWater = timesOfEach(order.modules, (module) => module.water, 'modules');
+  const moduleWater = eachTime(order.modules, (module) => module.water, 'modules', 'waterMl');
   const parts = [
-    ...(feed.mixture === null ? [] : [['feed', feed.mixture] as const]),
-    ['flushes', flushes],
-    ['medicines', medicines],
-    ['medicine water', medicineWater],
-    ['module water', moduleWater],
-  ] as const;
-  const inputs = [
-    ...parts.map(([symbol, part]) => amount(symbol, part.value, { kind: 'working', working: part.working })),
-    amount('intravenous', order.intravenousPerDay, fromOrder('intravenousMlPerDay')),
+    ...(feed.mixture === null ? [] : [feed.mixture]),
+    ...[flushes, medicines, medicineWater, moduleWater],
+    total(order.intravenousPerDay, 'V = V₁', [
+      amount('V₁', order.intravenousPerDay, fromOrder('intravenousMlPerDay')),
+    ]),
   ];
-  const everything = sum([...parts.map(([, part]) => part.value), order.intravenousPerDay]);
-  const fluid = total(everything, 'V = ΣVᵢ', inputs);
+  const fluid = together(parts);
   return { ...feed, flushes, medicines, medicineWater, moduleWater, fluid, unset: [...unset] };
 }

@@ -3,8 +3,8 @@
  * otherwise, for the whole regimen or, where there are several amounts, for one of them.
  */
 import { z } from 'zod';
-import type { Rate, Volume } from '../base/volume.ts';
 import { MOST_ITEMS } from './credible.ts';
+import { rateAdvance, volumeAdvance, writeRateAdvance, writeVolumeAdvance } from './document-advance.ts';
 import {
   exactly,
   hoursIn,
@@ -23,7 +23,7 @@ import {
   writeNumber,
   writeTime,
 } from './document-values.ts';
-import type { Advancement, Of, Regimen } from './order.ts';
+import type { Of, Regimen } from './order.ts';
 
 const ofAmount = (about: string) =>
   maybe(
@@ -34,49 +34,6 @@ const ofAmount = (about: string) =>
 
 const of = ofAmount('What the amounts of the regimen are amounts of');
 const times = (about: string) => listOf(timeOfDay('A time'), MOST_ITEMS.times, about);
-
-const rateAdvance = maybe(
-  z
-    .strictObject({
-      startMlPerHour: rateIn('The rate to begin with'),
-      stepMlPerHour: rateIn('How much it may rise at a step'),
-      everyHours: hoursIn('How long between two steps', 'interval'),
-      goalMlPerHour: rateIn('The rate to reach'),
-    })
-    .transform(
-      ({
-        startMlPerHour: start,
-        stepMlPerHour: step,
-        everyHours: every,
-        goalMlPerHour: goal,
-      }): Advancement<Rate> => ({
-        start,
-        step,
-        every,
-        goal,
-      }),
-    )
-    .meta({ description: 'Steps up, each on tolerance and confirmed by somebody' }),
-);
-
-const volumeAdvance = maybe(
-  z
-    .strictObject({
-      startMl: volumeIn('The volume to begin with', 'feed'),
-      stepMl: volumeIn('How much it may rise at a step', 'feed'),
-      everyHours: hoursIn('How long between two steps', 'interval'),
-      goalMl: volumeIn('The volume to reach', 'feed'),
-    })
-    .transform(
-      ({ startMl: start, stepMl: step, everyHours: every, goalMl: goal }): Advancement<Volume> => ({
-        start,
-        step,
-        every,
-        goal,
-      }),
-    )
-    .meta({ description: 'Steps up, each on tolerance and confirmed by somebody' }),
-);
 
 const MIXTURE: Of = 'mixture';
 
@@ -209,20 +166,6 @@ type RegimenDocument = z.input<typeof regimenSchema>;
 /** Left out where reading would supply it. */
 const unless = (said: Of | undefined, supplied: Of): Of | null =>
   said === undefined || said === supplied ? null : said;
-
-const writeRateAdvance = ({ start, step, every, goal }: Advancement<Rate>) => ({
-  startMlPerHour: writeMlPerHour(start),
-  stepMlPerHour: writeMlPerHour(step),
-  everyHours: writeHours(every),
-  goalMlPerHour: writeMlPerHour(goal),
-});
-
-const writeVolumeAdvance = ({ start, step, every, goal }: Advancement<Volume>) => ({
-  startMl: writeMl(start),
-  stepMl: writeMl(step),
-  everyHours: writeHours(every),
-  goalMl: writeMl(goal),
-});
 
 const writeTimes = (times: readonly number[]): string[] => times.map(writeTime);
 

@@ -3,6 +3,7 @@
  * Reading is strict and knows where a number can be taken in two ways; writing gives what reading takes.
  */
 import { z } from 'zod';
+import { type DayName, parseDay } from '../base/calendar.ts';
 import { decimalOfJson, decimalToFraction, parseDecimal } from '../base/decimal.ts';
 import { compare, type Fraction, fraction, fractionOf } from '../base/fraction.ts';
 import { type Duration, duration, HOUR, type Instant, MINUTE } from '../base/instant.ts';
@@ -18,7 +19,6 @@ import {
   volume,
 } from '../base/volume.ts';
 import {
-  type DayName,
   parseInstant,
   parseTimeOfDay,
   showInstant,
@@ -53,14 +53,11 @@ export const listOf = <S extends z.ZodType>(schema: S, most: number, about: stri
     .transform((items) => items ?? [])
     .meta({ description: about });
 
-/** One line of text: no control characters, which could end a printed line or steer a terminal. */
+/** No characters that could end a printed line, steer a terminal or turn what is read around. */
+const PLAIN_LINE = /^[^\p{Cc}\p{Cs}\p{Zl}\p{Zp}\u202a-\u202e\u2066-\u2069]*$/u;
+
 export const text = (about: string, most = 200) =>
-  z
-    .string()
-    .min(1)
-    .max(most)
-    .regex(/^\P{Cc}*$/u)
-    .meta({ description: about });
+  z.string().min(1).max(most).regex(PLAIN_LINE).meta({ description: about });
 
 export const flag = (about: string) =>
   z
@@ -68,8 +65,6 @@ export const flag = (about: string) =>
     .nullish()
     .transform((value) => value ?? false)
     .meta({ description: about });
-
-// ——— numbers ———
 
 const RATIO = /^(\d{1,15})\/(\d{1,15})$/;
 
@@ -104,18 +99,18 @@ type NumberField<T> = {
   readonly make: (value: Fraction) => T | null;
   readonly step?: string;
   /** Words that stand for a number. */
-  readonly words?: Readonly<Record<string, Fraction>>;
+  readonly words?: ReadonlyMap<unknown, Fraction>;
 };
 
 /** A number with its unit, within what is credible. */
-function number<T>({ kind, about, make, step, words = {} }: NumberField<T>) {
+function number<T>({ kind, about, make, step, words = new Map() }: NumberField<T>) {
   const credible = CREDIBLE[kind];
   const { unit, least, orLeast, most } = credible;
   const bounds = { [orLeast ? 'minimum' : 'exclusiveMinimum']: asNumber(least), maximum: asNumber(most) };
   return z
     .union([z.number().meta(bounds), z.string()])
     .transform((written, context): T => {
-      const word = words[written];
+      const word = words.get(written);
       const read = word === undefined ? readNumber(written) : ok(word);
       if (!read.ok) return refuse(context, written, read.issues[0]!.code, { ...read.issues[0]!.data, unit });
       if (!isCredible(read.value, credible)) {
@@ -174,12 +169,10 @@ export const strength = number<Fraction>({
   kind: 'strength',
   about: 'Strength: "full", or the parts of feed in one part of mixture ("3/4", 0.75)',
   make: (value) => value,
-  words: { [FULL]: fraction(1) },
+  words: new Map([[FULL, fraction(1)]]),
 });
 
 export const writeStrength = ({ n, d }: Fraction): string => (n === d ? FULL : `${n}/${d}`);
-
-// ——— times ———
 
 const timeOf = <T>(about: string, shape: string, code: string, parse: (written: string) => T | null) =>
   z
@@ -200,7 +193,7 @@ export const moment = (about: string) =>
 
 export const day = (about: string) =>
   timeOf<DayName>(about, 'YYYY-MM-DD', 'time/not-a-day', (written) =>
-    /^\d{4}-\d\d-\d\d$/.test(written) && parseInstant(`${written}T00:00Z`) !== null ? written : null,
+    written.length === 'YYYY-MM-DD'.length && parseDay(written) !== null ? written : null,
   );
 
 export const zoneName = timeOf<Zone>(
@@ -212,8 +205,6 @@ export const zoneName = timeOf<Zone>(
 
 export const writeTime = (time: TimeOfDay): string => showTimeOfDay(time);
 export const writeMoment = (at: Instant, inZone: Zone): string => showInstant(at, inZone);
-
-// ——— writing ———
 
 /** Leaves out what reading puts back by itself: null, an empty list, false. */
 export const kept = <T extends object>(fields: T): T =>

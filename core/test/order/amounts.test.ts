@@ -91,9 +91,18 @@ test('[OR26] volume-targeted: base rate, most and volume of the day fit each oth
   ]);
 });
 
-test('[OR26] while it steps up, the base rate need not reach the day’s volume', () => {
-  const advance = { startMlPerHour: 25, stepMlPerHour: 25, everyHours: 8, goalMlPerHour: 75 };
-  assert.deepEqual(codes({ ...targeted(1_800, 25), advance } as Regimen), []);
+test('[OR26] while it steps up, the goal has to reach the volume, and the base rate need not yet', () => {
+  const advance = (goalMlPerHour: number) => ({
+    startMlPerHour: 25,
+    stepMlPerHour: 25,
+    everyHours: 8,
+    goalMlPerHour,
+  });
+  const up = (goal: number): Regimen => ({ ...targeted(1_800, 25), advance: advance(goal) }) as Regimen;
+  assert.deepEqual(codes(up(75)), []);
+  assert.deepEqual(codes(up(73)), ['amounts-contradict goal']);
+  assert.deepEqual(codes(cyclic(50, 1_400, { advance: advance(100) })), []);
+  assert.deepEqual(codes(cyclic(50, 1_400, { advance: advance(98) })), ['amounts-contradict goal']);
 });
 
 test('[OR26] a daily maximum under what the regimen gives stops, for every regimen', () => {

@@ -133,6 +133,9 @@ test('[OR1] a number is one number or a question: decimal text, fractions, and n
   assert.equal(asRate('1e3'), 'number/exponent');
   assert.equal(asRate('75 mL/h'), 'number/not-a-number');
   assert.equal(asRate('1/0'), 'number/divided-by-zero');
+  for (const inherited of ['constructor', 'toString', '__proto__']) {
+    assert.equal(asRate(inherited), 'number/not-a-number');
+  }
   assert.equal(asRate('200/3'), 'number/too-precise');
   assert.equal(asRate(75.125), 'number/too-precise');
   assert.equal(asRate({}), 'field/wrong-type');
@@ -235,6 +238,9 @@ test('[OR1] what could steer a terminal or break a label is no text', () => {
   const named = (name: string) => issuesOf({ ...DOCUMENT, patient: { name } })[0]?.code;
   assert.equal(named('\u001b[2J'), 'text/control-character');
   assert.equal(named('a\nb'), 'text/control-character');
+  assert.equal(named('a\u2028b'), 'text/control-character');
+  assert.equal(named('75\u202e001'), 'text/control-character', 'read the other way round');
+  assert.equal(named('\ud800'), 'text/control-character');
   assert.equal(named(''), 'field/empty');
   assert.equal(named('x'.repeat(201)), 'field/too-long');
   assert.equal(named('Zoë Ångström-O’Neill'), undefined);

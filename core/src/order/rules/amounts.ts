@@ -1,9 +1,9 @@
 /** [OR26] [OR27] [OR51] Do the rates and volumes that the order names go together? */
 import { DAY } from '../../base/instant.ts';
-import { inMl, inMlPerHour } from '../../base/volume.ts';
+import { inMl, inMlPerHour, type Rate } from '../../base/volume.ts';
 import { compare, type Exact, minus, of, ofFraction, over, times, toFraction } from '../../reckon/exact.ts';
 import { mixtureOf, mixtureRateOf, strengthOf } from '../mixture.ts';
-import type { Order, Problem, Regimen } from '../order.ts';
+import type { Advancement, Order, OrderedRate, Problem, Regimen } from '../order.ts';
 import { inHours, mixturePerDay, windowOf } from '../per-day.ts';
 import { problem } from '../problem.ts';
 import { exactRate, feedRate, runningRates } from '../rates.ts';
@@ -47,26 +47,36 @@ function besideVolume(beside: Beside, step: Exact | null): readonly Problem[] {
     : [problem('order/done-early', path, { ...shown(beside), earlyHours: toFraction(early) })];
 }
 
-function cyclic(regimen: Extract<Regimen, { kind: 'cyclic' }>, strength: Exact): readonly Beside[] {
-  if (regimen.rate === null || regimen.volume === null || regimen.advance !== null) return [];
-  const hours = inHours(windowOf(regimen));
-  if (hours.n === 0n) return [];
-  const gives = times(mixtureRateOf(regimen.rate, strength), hours);
-  const wanted = mixtureOf(regimen.volume, strength);
-  return [{ what: 'window', path: ['regimen', 'rateMlPerHour'], gives, wanted, hours }];
+/** The rate that has to reach a volume: the ordered one, or while it steps up the goal of the steps. */
+function reaching(ordered: OrderedRate, advance: Advancement<Rate> | null, what: string, field: string) {
+  return advance === null
+    ? { what, path: ['regimen', field], rate: ordered }
+    : {
+        what: 'goal',
+        path: ['regimen', 'advance', 'goalMlPerHour'],
+        rate: { rate: advance.goal, of: ordered.of },
+      };
 }
 
-function targeted(
-  regimen: Extract<Regimen, { kind: 'volume-targeted' }>,
-  strength: Exact,
-): readonly Beside[] {
-  const hours = inHours(DAY);
-  const wanted = mixtureOf(regimen.volumePerDay, strength);
-  const base = mixtureRateOf(regimen.baseRate, strength);
-  // While it steps up, the base rate is not yet meant to reach the day's volume.
-  return regimen.advance !== null
-    ? []
-    : [{ what: 'base', path: ['regimen', 'baseRateMlPerHour'], gives: times(base, hours), wanted, hours }];
+function besides(order: Order): readonly Beside[] {
+  const { regimen } = order;
+  const strength = strengthOf(order);
+  if (regimen?.kind === 'volume-targeted') {
+    const { what, path, rate } = reaching(regimen.baseRate, regimen.advance, 'base', 'baseRateMlPerHour');
+    const hours = inHours(DAY);
+    const wanted = mixtureOf(regimen.volumePerDay, strength);
+    return [{ what, path, gives: times(mixtureRateOf(rate, strength), hours), wanted, hours }];
+  }
+  if (regimen?.kind === 'cyclic' && regimen.rate !== null && regimen.volume !== null) {
+    const { what, path, rate } = reaching(regimen.rate, regimen.advance, 'window', 'rateMlPerHour');
+    const hours = inHours(windowOf(regimen));
+    const wanted = mixtureOf(regimen.volume, strength);
+    // A window without length has a rule of its own.
+    return hours.n === 0n
+      ? []
+      : [{ what, path, gives: times(mixtureRateOf(rate, strength), hours), wanted, hours }];
+  }
+  return [];
 }
 
 const contradict = (
@@ -128,18 +138,6 @@ function overOwnRate(order: Order): readonly Problem[] {
         unit: 'mL/h',
       }),
     );
-}
-
-function besides(order: Order): readonly Beside[] {
-  const strength = strengthOf(order);
-  switch (order.regimen?.kind) {
-    case 'cyclic':
-      return cyclic(order.regimen, strength);
-    case 'volume-targeted':
-      return targeted(order.regimen, strength);
-    default:
-      return [];
-  }
 }
 
 export function amounts({ order, local }: Review): readonly Problem[] {

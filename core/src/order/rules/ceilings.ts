@@ -114,7 +114,7 @@ const overCeiling = (
     ...says,
   });
 
-/** The first ceiling of each kind that is passed: they stand in the order of severity. */
+/** The ceilings that are passed. */
 function passed(value: Exact, ceilings: readonly Ceiling[]): readonly Ceiling[] {
   const above = ceilings.filter(({ limit }) => compare(value, limit) > 0);
   // Whoever confirms more than the most has confirmed more than the usual.
@@ -143,7 +143,7 @@ function rates(review: Review): readonly Problem[] {
   ];
   if (named.length === 0) return [];
   const { ceilings, problems } = rateCeilings(review);
-  const over = named.flatMap(({ path, what, rate, of: amountOf }) =>
+  const found = named.flatMap(({ path, what, rate, of: amountOf }) =>
     passed(rate, ceilings).map((ceiling) =>
       overCeiling(rate, ceiling, path, 'mL/h', {
         what,
@@ -151,7 +151,7 @@ function rates(review: Review): readonly Problem[] {
       }),
     ),
   );
-  return [...over, ...problems];
+  return [...found, ...problems];
 }
 
 type Feeds = Extract<Regimen, { kind: 'intermittent' | 'bolus' }>;
@@ -162,7 +162,7 @@ function portions(review: Review, regimen: Feeds): readonly Problem[] {
   const strength = strengthOf(order);
   const ordered = oneFeed(regimen, strength);
   const atGoal = oneFeed(regimen, strength, 'goal');
-  const over = [
+  const found = [
     ...passed(ordered, ceilings).map((ceiling) =>
       overCeiling(ordered, ceiling, ['regimen', 'volumeMl'], 'mL', { what: 'ordered' }),
     ),
@@ -173,7 +173,7 @@ function portions(review: Review, regimen: Feeds): readonly Problem[] {
       }),
     ),
   ];
-  return [...over, ...problems];
+  return [...found, ...problems];
 }
 
 /** [OR36] */

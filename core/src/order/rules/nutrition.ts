@@ -2,7 +2,6 @@
 import type { Fraction } from '../../base/fraction.ts';
 import { inMl, NOTHING } from '../../base/volume.ts';
 import type { Feed } from '../../feeds/feed.ts';
-import type { PolicyKey } from '../../policy/keys.ts';
 import {
   compare,
   type Exact,
@@ -21,9 +20,6 @@ import { mixturePerDay, type Step } from '../per-day.ts';
 import { problem } from '../problem.ts';
 import { type Review, restsOn, silent } from '../review.ts';
 
-const dayAt = ({ order, policy, at }: Review, step: Step): OrderedDay =>
-  orderedPerDay(order, policy, at, step);
-
 const isAdvancing = ({ regimen }: Order): boolean => (regimen?.advance ?? null) !== null;
 
 /** The day as written and at the goal of the steps: the same where the order does not step. */
@@ -40,13 +36,13 @@ const FLUID_PARTS = ['mixture', 'flushes', 'medicines', 'medicineWater', 'module
 function fluid(order: Order, days: Days): readonly Problem[] {
   const limit = order.fluidLimitPerDay;
   if (limit === null) return [];
-  const over = (['ordered', 'goal'] as const).find((step) => days[step].fluid.value > limit);
-  if (over === undefined) return [];
-  const day = days[over];
+  const step = (['ordered', 'goal'] as const).find((one) => days[one].fluid.value > limit);
+  if (step === undefined) return [];
+  const day = days[step];
   const parts = FLUID_PARTS.map((part) => [part, inMl(day[part]?.value ?? NOTHING)] as const);
   return [
     problem('order/over-fluid-limit', ['fluidLimitMlPerDay'], {
-      what: over,
+      what: step,
       value: inMl(day.fluid.value),
       limit: inMl(limit),
       unit: 'mL',
@@ -69,9 +65,9 @@ const together = (feed: Exact, modules: Exact, other: Exact): Intake => ({
 });
 
 /** mL of feed a day, less its water of dilution; null where the order does not say. */
-function formulaPerDay({ regimen, ...order }: Order, step: Step): Exact | null {
-  const strength = strengthOf({ ...order, regimen });
-  const mixture = regimen === null ? null : mixturePerDay(regimen, strength, step);
+function formulaPerDay(order: Order, step: Step): Exact | null {
+  const strength = strengthOf(order);
+  const mixture = order.regimen === null ? null : mixturePerDay(order.regimen, strength, step);
   return mixture === null ? null : times(mixture.ml, strength);
 }
 
@@ -104,7 +100,7 @@ const partsOf = ({ feed, modules, other }: Intake) => ({
   other: toFraction(other),
 });
 
-const REFEEDING: PolicyKey & 'refeeding.start.kcal-per-kg' = 'refeeding.start.kcal-per-kg';
+const REFEEDING = 'refeeding.start.kcal-per-kg';
 
 const unchecked = (lacks: string, path: Problem['path'], data: Problem['data'] = {}): readonly Problem[] => [
   problem('order/refeeding-unchecked', path, { lacks, ...data }),
