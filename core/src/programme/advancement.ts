@@ -15,7 +15,7 @@ import {
   worked,
 } from '../base/working.ts';
 import type { Advancement, OrderedRate, OrderedVolume } from '../order/order.ts';
-import type { Frame } from './frame.ts';
+import { type Frame, firstFed } from './frame.ts';
 import { asOrdered, mixtureRate, mixtureVolume } from './mixture.ts';
 import { ALWAYS } from './spans.ts';
 
@@ -33,10 +33,7 @@ export const isAdvancing = (frame: Frame, advance: Advancement<number> | null): 
   advance !== null && frame.standing.advancement.stepsConfirmed < stepsToGoal(advance);
 
 /** When the level that holds now began: at the last step, or when feeding did. */
-function levelSince({ order, standing }: Frame): Instant {
-  const begins = order.startsAt === null ? standing.at : later(order.startsAt, standing.at);
-  return standing.advancement.since ?? standing.feedingSince ?? begins;
-}
+const levelSince = (frame: Frame): Instant => frame.standing.advancement.since ?? firstFed(frame);
 
 /** The earliest moments of the steps to come. An interval under a minute is no interval for people: a minute is taken. */
 function rungs(frame: Frame, advance: Advancement<number>): readonly Rung[] {

@@ -3,14 +3,13 @@
  * end; what is held; what local policy says to this patient now. Everything is worked over whole days and windows and
  * cut to the span last, so that programmes over adjoining spans are the programme over both.
  */
-import { after, before, DAY, duration, type Instant, type Span, within } from '../base/instant.ts';
-import { type Rate, rate } from '../base/volume.ts';
+import { after, before, DAY, duration, type Instant, later, type Span, within } from '../base/instant.ts';
+import { type Rate, rate, type Volume } from '../base/volume.ts';
 import { ARITHMETIC, type Basis } from '../base/working.ts';
 import { lastTime, nextTime, type TimeOfDay } from '../base/zone.ts';
 import type { Order } from '../order/order.ts';
 import { policyContext, type Review } from '../order/review.ts';
 import { ask, type Policy } from '../policy/policy.ts';
-import type { Standing } from '../standing/standing.ts';
 import { type Held, heldDuring } from './holds.ts';
 import { ALWAYS } from './spans.ts';
 
@@ -20,10 +19,23 @@ import { ALWAYS } from './spans.ts';
  */
 export type Pace = 'lowest' | 'highest';
 
+/** What a programme has to know of what has happened: a standing says it. */
+export type SoFar = {
+  readonly at: Instant;
+  readonly running: { readonly rate: Rate; readonly since: Instant } | null;
+  /** When feeding of this course began; null before the first feed. */
+  readonly feedingSince: Instant | null;
+  /** Mixture received, and water given, since the feeding day began. */
+  readonly receivedToday: Volume;
+  readonly waterToday: Volume;
+  readonly advancement: { readonly stepsConfirmed: number; readonly since: Instant | null };
+  readonly openIntolerance: boolean;
+};
+
 export type ProgrammeRequest = {
   readonly order: Order;
   readonly policy: Policy;
-  readonly standing: Standing;
+  readonly standing: SoFar;
   readonly span: Span;
   readonly pace: Pace;
 };
@@ -33,7 +45,7 @@ type Local = Review['local'];
 export type Frame = {
   readonly order: Order;
   readonly policy: Policy;
-  readonly standing: Standing;
+  readonly standing: SoFar;
   readonly pace: Pace;
   readonly ageDays: number | null;
   readonly local: Local;
@@ -64,8 +76,9 @@ export function feedingDays(span: Span, start: TimeOfDay, zone: Order['zone']): 
 export const dayOf = ({ nearDays }: Frame, at: Instant): Span | null =>
   nearDays.find((day) => within(day, at)) ?? null;
 
-/** When this course was first fed; if nobody was fed yet, now: what a day lacked before that was never lost. */
-export const firstFed = ({ standing }: Frame): Instant => standing.feedingSince ?? standing.at;
+/** When this course was first fed, or can be at the earliest: what a day lacked before that was never lost. */
+export const firstFed = ({ order, standing }: Frame): Instant =>
+  standing.feedingSince ?? later(order.startsAt ?? standing.at, standing.at);
 
 function pumpStepOf(local: Local): Frame['pumpStep'] {
   const step = local('pump.rate-step');

@@ -217,3 +217,22 @@ test('[PR17] the need’s curve is the need, asked quickly, and its inverse the 
     runs(3_000),
   );
 });
+
+test('[PR8] at the highest pace never less has been needed than at the lowest', () => {
+  let more = 0;
+  fc.assert(
+    fc.property(arbRequest(), fc.double({ min: 0, max: 1, noNaN: true }), (request, share) => {
+      // A bigger bolus may not fit where a smaller one does.
+      if (request.order.regimen?.kind === 'bolus' && request.order.mostVolumePerDay !== null) return;
+      const { from, until } = request.span;
+      const when = Math.floor(from + (until - from) * share) as Instant;
+      const [lowest, highest] = (['lowest', 'highest'] as const).map((pace) =>
+        needUpTo(programmeOf({ ...request, pace }), when),
+      ) as [Volume, Volume];
+      assert.ok(highest >= lowest);
+      if (highest > lowest) more += 1;
+    }),
+    runs(3_000),
+  );
+  assert.ok(more > 5, `only ${more} differed`);
+});

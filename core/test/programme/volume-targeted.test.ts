@@ -236,6 +236,20 @@ test('[PR12] eighteen is grown up on the birthday itself', () => {
   assert.equal(born('2008-11-26').lost?.[0]?.why, 'child');
 });
 
+test('[PR12] the first day is the one on which the order begins, if nobody was fed before', () => {
+  const order = orderFor(volumeTargeted(1200, 40), { startsAt: at('2026-11-26T06:00Z') });
+  const standing = { feedingSince: null };
+  const first = span('2026-11-26T06:00Z', '2026-11-27T06:00Z');
+  const second = span('2026-11-27T06:00Z', '2026-11-28T06:00Z');
+  const seenAt = at('2026-11-25T12:00Z');
+  assert.deepEqual(table(programmeFor(order, first, { standing, seenAt })), [
+    '11-26 06:00 – 11-27 06:00  40',
+  ]);
+  assert.deepEqual(table(programmeFor(order, second, { standing, seenAt })), [
+    '11-27 06:00 – 11-28 06:00  50',
+  ]);
+});
+
 test('[PR12] where policy allows it, lost volume is made up on the first day too', () => {
   const standing = { feedingSince: at('2026-11-25T06:00Z') };
   assert.deepEqual(table(behind({ standing, rows: { 'catch-up.first-day': true } })), [
