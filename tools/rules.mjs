@@ -46,6 +46,13 @@ const carried = (text, families) =>
     .map((found) => found[2] ?? '')
     .filter((id) => families.has(id.slice(0, 2)));
 
+/** A table of cases may hold the rule of each row; the name is then made from it. @param {string} text @param {Set<string>} families */
+function namedByTests(text, families) {
+  const names = testNames(text);
+  const madeFromTable = names.some((name) => /\[\$\{/.test(name));
+  return [...names.flatMap(cited), ...(madeFromTable ? carried(text, families) : [])];
+}
+
 /** @param {{ id: string, family: string, says: string }[]} rules */
 function* malformed(rules) {
   const seen = new Set();
@@ -72,7 +79,7 @@ export function rules(root) {
   for (const file of allSources(root)) {
     const text = read(root, file);
     if (TESTS.test(file)) {
-      const ids = testNames(text).flatMap(cited);
+      const ids = namedByTests(text, families);
       for (const id of ids) tested.add(id);
       mustExist(file, ids);
     } else mustExist(file, [...cited(dissect(text).comments), ...carried(text, families)]);

@@ -285,6 +285,14 @@ test('a suite that several test files run names its rules as they do', (t) => {
   );
 });
 
+test('a table of cases names its rules in its rows', (t) => {
+  const table =
+    "for (const [rule, what] of [['BA1', 'adds']]) test(`[$" + '{rule}] $' + '{what}`, () => {});\n';
+  assert.deepEqual(rules(planted(t, { 'core/test/volume.test.ts': table })).problems, []);
+  const { problems } = rules(planted(t, { 'core/test/a.test.ts': table.replace('BA1', 'BA9') }));
+  assert.deepEqual(problems, ['core/test/a.test.ts: core/RULES.md has no BA9']);
+});
+
 test('a long file is noted until ARCHITECTURE.md says why', (t) => {
   const long = { 'cli/src/long.ts': '// one\n'.repeat(401) };
   assert.match(boundaries(planted(t, long)).notes?.[0] ?? '', /long\.ts: 401 lines/);
