@@ -6,7 +6,7 @@
 import { decimalOfJson, parseDecimal } from '../base/decimal.ts';
 import type { Fraction } from '../base/fraction.ts';
 import { bad, impossible, issue, ok, type Result } from '../base/result.ts';
-import { type Exact, of, ofFraction, over, plus, times, UNITY } from './exact.ts';
+import { type Exact, of, ofFraction, ofText, over, plus, times, UNITY } from './exact.ts';
 import { type Conventions, parseUnit, type Unit, USUAL } from './units.ts';
 
 /** As it comes from a command line, a document, or code. A number or a fraction is in the asked unit. */
@@ -93,7 +93,7 @@ export function readNumber(text: string): Result<Exact> {
   if (parts !== null) {
     const [, whole = '0', top = '', bottom = ''] = parts;
     if (Number(bottom) === 0) return bad(issue([], 'number/not-a-number', { text }));
-    return ok(plus(of(whole), over(of(top), of(bottom))));
+    return ok(plus(ofText(whole), over(ofText(top), ofText(bottom))));
   }
   const found = parseDecimal(text, { pointIsDecimal: true });
   if (!found.ok) return found;

@@ -4,7 +4,7 @@
  * convention and are said when used: a bedside fluid ounce is 30 mL, a measured one 29.5735295625 mL; a pound is
  * 0.45359237 kg, on course sheets 1/2.2 kg.
  */
-import { type Exact, of, over, times, UNITY } from './exact.ts';
+import { type Exact, of, ofText, over, times, UNITY } from './exact.ts';
 import { type Named, UNITS } from './unit-table.ts';
 
 /** The powers it is made of, as `M1V-1` for g/mL; nothing for a plain number. */
@@ -55,7 +55,7 @@ function piece(written: string, conventions: Conventions, wanted: Dimension | un
   if (unit === undefined) return null;
   const factor = whole(unit, conventions);
   if (count === '') return { unit, factor };
-  return Number(count) === 0 ? null : { unit, factor: times(factor, of(count)) };
+  return Number(count) === 0 ? null : { unit, factor: times(factor, ofText(count)) };
 }
 
 const dimensionOf = (powers: ReadonlyMap<string, number>): Dimension =>
