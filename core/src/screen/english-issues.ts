@@ -1,10 +1,12 @@
 /** What is wrong with what was typed or read, in English: by the code of the issue. */
+import { ENGLISH_DOCUMENTS } from './english-documents.ts';
 import type { Words } from './words.ts';
 
 const quoted = (value: unknown): string => `“${String(value)}”`;
 const listed = (value: unknown): string => (Array.isArray(value) ? value.join(', ') : String(value));
 
 export const ENGLISH_ISSUES: Words['issues'] = {
+  ...ENGLISH_DOCUMENTS,
   'number/empty': () => ({ says: 'no number was given', remedy: 'Write the number with its digits.' }),
   'number/sign': ({ text }) => ({
     says: `${quoted(text)} starts with a sign`,
@@ -64,10 +66,6 @@ export const ENGLISH_ISSUES: Words['issues'] = {
     says: `${quoted(file)} is ${String(size)} bytes; at most ${String(most)} are read`,
     remedy: 'Give the one order, not a collection of records.',
   }),
-  'file/not-json': ({ line, column }) => ({
-    says: `not JSON: something is wrong at line ${String(line)}, column ${String(column)}`,
-    remedy: 'Mend the file there, or write it again from where it came.',
-  }),
   'argument/instant': ({ text }) => ({
     says: `${quoted(text)} is not a moment with its offset`,
     remedy: 'Write it like 2026-11-25T08:00:00+00:00, or with Z for UTC.',
@@ -75,6 +73,10 @@ export const ENGLISH_ISSUES: Words['issues'] = {
   'argument/zone': ({ text }) => ({
     says: `${quoted(text)} is not a time zone known here`,
     remedy: 'Write it like Europe/London.',
+  }),
+  'argument/zone-differs': ({ written, zone }) => ({
+    says: `the order is written for ${quoted(written)}, not ${quoted(zone)}`,
+    remedy: 'Leave the flag out: the times of an order belong to its own zone.',
   }),
   'argument/hours': ({ text }) => ({
     says: `${quoted(text)} is not a number of hours from 1 to 168`,
