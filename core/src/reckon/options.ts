@@ -4,7 +4,14 @@ import { bad, type Issue, issue, ok, type Result } from '../base/result.ts';
 import { squash } from './asks.ts';
 import type { Exact } from './exact.ts';
 import { type Raw, readNumber } from './quantity-input.ts';
-import { BEDSIDE_OUNCE, COURSE_POUND, type Conventions, EXACT_POUND, MEASURED_OUNCE } from './units.ts';
+import {
+  BEDSIDE_OUNCE,
+  COURSE_POUND,
+  type Conventions,
+  EXACT_POUND,
+  MEASURED_OUNCE,
+  USUAL,
+} from './units.ts';
 
 export type Rounded = { readonly none: boolean; readonly step: Exact | null; readonly way: Rounding | null };
 
@@ -105,7 +112,7 @@ export function readOptions(inputs: Readonly<Record<string, Raw | readonly Raw[]
   if (issues.length > 0) return bad(...issues);
   return ok({
     rounded: round,
-    conventions: { ounceMl: ounce[0], poundKg: pound[0] },
+    conventions: named.size === 0 ? USUAL : { ounceMl: ounce[0], poundKg: pound[0] },
     otherOunce: ounce[1],
     otherPound: pound[1],
     named,

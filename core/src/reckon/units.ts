@@ -65,8 +65,22 @@ const dimensionOf = (powers: ReadonlyMap<string, number>): Dimension =>
     .toSorted()
     .join('');
 
+/** What has been understood already under each pair of conventions; few units are ever written. */
+const understood = new WeakMap<Conventions, Map<string, Unit | null>>();
+const MOST_UNDERSTOOD = 500;
+
 /** The unit, or null if it has no meaning here. `oz` is a fluid ounce unless a mass is `wanted`. */
 export function parseUnit(text: string, conventions: Conventions, wanted?: Dimension): Unit | null {
+  const before = understood.get(conventions) ?? new Map<string, Unit | null>();
+  const name = wanted === 'M1' ? `mass ${text}` : text;
+  const known = before.get(name);
+  if (known !== undefined) return known;
+  const unit = understand(text, conventions, wanted);
+  if (before.size < MOST_UNDERSTOOD) understood.set(conventions, before.set(name, unit));
+  return unit;
+}
+
+function understand(text: string, conventions: Conventions, wanted: Dimension | undefined): Unit | null {
   const clean = tidy(text);
   if (clean === '') return PLAIN;
   if (/^(°f|degf|fahrenheit|f)$/.test(clean)) return FAHRENHEIT;

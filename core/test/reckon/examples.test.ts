@@ -7,12 +7,13 @@ import { valueJson } from '@feedwright/core/screen/calculations/value';
 import { ACCOUNT, ACCOUNT_TRAPS } from './examples/account.ts';
 import { DELIVERY, DELIVERY_TRAPS } from './examples/delivery.ts';
 import type { Run } from './examples/example.ts';
+import { FURTHER, FURTHER_TRAPS } from './examples/further.ts';
 import { MIXING, SMALL_BATCH } from './examples/mixing.ts';
 import { NEEDS, NEEDS_TRAPS } from './examples/needs.ts';
 import { EXAMPLE_SOURCES } from './examples/sources.ts';
 
-const EXAMPLES = [...DELIVERY, ...MIXING, ...ACCOUNT, ...NEEDS];
-const TRAPS = [...DELIVERY_TRAPS, ...ACCOUNT_TRAPS, ...NEEDS_TRAPS];
+const EXAMPLES = [...DELIVERY, ...MIXING, ...ACCOUNT, ...NEEDS, ...FURTHER];
+const TRAPS = [...DELIVERY_TRAPS, ...ACCOUNT_TRAPS, ...NEEDS_TRAPS, ...FURTHER_TRAPS];
 
 function worked({ work, given }: Pick<Run, 'work' | 'given'>): Reckoned {
   const calculation = calculationNamed(work);

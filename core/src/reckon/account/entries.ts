@@ -15,8 +15,9 @@ export type Entry = { readonly minute: number | null; readonly amount: Known };
 
 const ML = wanting('mL');
 const DAY_MINUTES = 1440;
+/** `1555 mL` is an amount: a time has an amount behind it. */
 const TIMED =
-  /^(?:at\s+)?(\d{1,2}[:.]\d\d|\d{4}(?=\s*h?[\s=@])|\d{1,2}\s*(?:am|pm)|noon|midnight)\s*h?\s*[=@:,]?\s*(.+)$/i;
+  /^(?:at\s+)?(\d{1,2}[:.]\d\d|\d{4}(?=\s*h?[\s=@])|\d{1,2}\s*(?:am|pm)|noon|midnight)\s*h?\s*[=@:,]?\s*(\d.*)$/i;
 
 function readEntry(
   raw: Raw,

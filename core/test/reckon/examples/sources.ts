@@ -39,6 +39,14 @@ export const EXAMPLE_SOURCES = {
   X37: 'Forfar and Arneil’s textbook of pediatrics, 7th edition: rule read, numbers our own',
   X38: 'ASPEN 2020 severity bands and starting energy (S8, S7): numbers our own',
   X39: 'Percentage of weight lost, dietetics case study (numbers read, answer not printed)',
+  X40: 'Study cards on rate-based feeding orders, dietetics, with answers (read)',
+  X41: 'FAO/WHO/UNU 2004, Human energy requirements, section 5.4.1 (read)',
+  X42: 'High-school anatomy course page on basal metabolic rate, Harris–Benedict with short coefficients (read)',
+  X43: 'Blog post on basal metabolic rate, October 2009, one woman by two equations (read)',
+  X44: 'Academic handbook of internal medicine, enteral nutrition (S35, read)',
+  X45: 'Brierley-Hobson S et al. PERFECT. Crit Care 2019;23:105 (S40, read)',
+  X46: 'Cardiff paediatric intensive care, nasogastric feeding (S45, read)',
+  X47: 'Course sheet on Hamwi’s ideal weight (printed error noted at second hand)',
 } as const satisfies Record<string, string>;
 
 export type ExampleSource = keyof typeof EXAMPLE_SOURCES;
