@@ -1,7 +1,7 @@
 /**
  * What is the least number of containers, and at which slots can they be started if there are no more than that?
  * A container started at a slot lasts to every slot up to its reach: need never falls, so neither does what it costs to
- * go further.
+ * go further. Time limit and capacity both go into the reach [PL4], and a chain has no gap [PL3].
  */
 import { mostOf } from './filling.ts';
 import type { FeedDemand } from './problem.ts';

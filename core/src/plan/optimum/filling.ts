@@ -2,7 +2,7 @@
  * How much goes into a container, and how much of it is never delivered?
  *
  *   fill   ├── prime ──┼───────── need from start to end ─────────┼─ left over ─┤
- *          lost in the line           delivered                     thrown away
+ *          lost in the line           delivered                     thrown away     [PL5]
  */
 import type { FeedDemand, Filling } from './problem.ts';
 

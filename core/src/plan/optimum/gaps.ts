@@ -1,19 +1,13 @@
 /**
  * What do two visits that follow each other cost, whatever came before and comes after? A task whose nominal time lies
- * between them goes to the nearer one that is in its window:
+ * between them goes to the nearer one that is in its window [PL2], so that the tasks' part of a plan is a sum over its gaps:
  *
  *   visit i ●───────n────────────● visit j       n − i or j − n
  *
- * So the tasks' part of a plan is a sum over its gaps. "Before the first visit" is place 0, at minus infinity.
+ * "Before the first visit" is place 0, at minus infinity.
  */
-import type { TaskWindow } from './problem.ts';
-
-/** Places are the slots at which a visit can be of use, in order, after place 0. */
-export type Places = {
-  readonly slot: Int32Array;
-  /** The first place at or after each slot; the number of places where there is none. */
-  readonly from: Int32Array;
-};
+import { impossible } from '../../base/result.ts';
+import { type PlacedTasks, type Places, placeAtOrAfter } from './places.ts';
 
 export type Gaps = {
   /** What one visit counts, more than all deviation together, so that fewer visits always cost less. */
@@ -27,51 +21,6 @@ export type Gaps = {
   readonly stop: Float64Array;
 };
 
-/** The tasks in the order of their nominal times, with the places of their windows. */
-export type PlacedTasks = {
-  readonly nominal: Float64Array;
-  readonly firstPlace: Int32Array;
-  readonly lastPlace: Int32Array;
-};
-
-export function placesOf(useful: Uint8Array): Places {
-  const slots = useful.length;
-  const count = 1 + useful.reduce((sum, one) => sum + one, 0);
-  const slot = new Int32Array(count).fill(-1);
-  const from = new Int32Array(slots + 1).fill(count);
-  for (let at = slots - 1, place = count; at >= 0; at--) {
-    if (useful[at] === 1) slot[--place] = at;
-    from[at] = place;
-  }
-  return { slot, from };
-}
-
-/** The first place that is not before a time. */
-export function placeAtOrAfter(places: Places, time: number, slotLength: number): number {
-  const slot = Math.ceil(time / slotLength);
-  return places.from[Math.min(Math.max(slot, 0), places.from.length - 1)]!;
-}
-
-export function placeTasks(tasks: readonly TaskWindow[], places: Places, slotLength: number): PlacedTasks {
-  const sorted = tasks.toSorted((a, b) => a.nominal - b.nominal);
-  return {
-    nominal: Float64Array.from(sorted, (task) => task.nominal),
-    firstPlace: Int32Array.from(sorted, (task) => placeAtOrAfter(places, task.earliest, slotLength)),
-    lastPlace: Int32Array.from(sorted, (task) => placeAtOrAfter(places, task.latest + 1, slotLength) - 1),
-  };
-}
-
-/** The last place at which the next visit may be so that no task is missed; the number of places if none can be. */
-export function deadlines(tasks: PlacedTasks, count: number): Int32Array {
-  const deadline = new Int32Array(count).fill(count);
-  tasks.firstPlace.forEach((first, task) => {
-    deadline[first - 1] = Math.min(deadline[first - 1]!, tasks.lastPlace[task]!);
-  });
-  for (let place = count - 2; place >= 0; place--)
-    deadline[place] = Math.min(deadline[place]!, deadline[place + 1]!);
-  return deadline;
-}
-
 /** One visit more than makes up for all deviation that the windows allow. */
 function visitWeight(tasks: PlacedTasks, time: Float64Array): number {
   const most = tasks.nominal.reduce((sum, nominal, task) => {
@@ -79,25 +28,23 @@ function visitWeight(tasks: PlacedTasks, time: Float64Array): number {
     const late = Math.abs(time[tasks.lastPlace[task]!]! - nominal);
     return sum + Math.max(early, late);
   }, 0);
-  return most + 1;
+  return Number.isSafeInteger((most + 1) * time.length)
+    ? most + 1
+    : impossible(`a deviation of ${most} in ${time.length} visits`);
 }
 
 export function gapsOf(tasks: PlacedTasks, places: Places, slotLength: number, last: Int32Array): Gaps {
   const count = places.slot.length;
-  const time = Float64Array.from(places.slot, (slot) => slot * slotLength);
+  const { nominal, firstPlace, lastPlace } = tasks;
+  const time = new Float64Array(places.slot).map((slot) => slot * slotLength);
   time[0] = Number.NEGATIVE_INFINITY;
   const perVisit = visitWeight(tasks, time);
-  const base = new Int32Array(count);
-  let size = 0;
-  for (let place = 0; place < count; place++) {
-    base[place] = size - place - 1;
-    size += last[place]! - place;
-  }
+  const { base, size } = layOut(last);
   const cost = new Float64Array(size);
   const leaving = { count: new Int32Array(count), sum: new Float64Array(count) };
-  for (let place = 0, after = 0; place < count; place++) {
-    while (after < tasks.nominal.length && tasks.nominal[after]! <= time[place]!) after++;
-    sweep(place, after);
+  for (let place = 0, first = 0; place < count; place++) {
+    while (first < nominal.length && nominal[first]! <= time[place]!) first++;
+    sweep(place, first);
   }
   return { perVisit, last, base, cost, stop: stops(tasks, time) };
 
@@ -108,37 +55,40 @@ export function gapsOf(tasks: PlacedTasks, places: Places, slotLength: number, l
   function sweep(place: number, firstTask: number): void {
     const end = last[place]!;
     const at = time[place]!;
-    let [task, waiting, sumWaiting, settled] = [firstTask, 0, 0, perVisit];
+    let [task, waiting, sumWaiting, left] = [firstTask, 0, 0, 0];
     for (let next = place + 1; next <= end; next++) {
       const nextAt = time[next]!;
-      for (; task < tasks.nominal.length && tasks.nominal[task]! <= nextAt; task++) {
-        const nominal = tasks.nominal[task]!;
-        const leaves = tasks.firstPlace[task]! > place ? count : leavesAt(task, nominal, at);
-        if (leaves > next) {
-          waiting++;
-          sumWaiting += nominal;
-          if (leaves <= end) {
-            leaving.count[leaves]!++;
-            leaving.sum[leaves]! += nominal;
-          }
-        } else settled += nominal - at;
+      for (; task < nominal.length && nominal[task]! <= nextAt; task++) {
+        waiting++;
+        sumWaiting += nominal[task]!;
+        if (firstPlace[task]! > place) continue;
+        const asNear = placeAtOrAfter(places, 2 * nominal[task]! - at, slotLength);
+        const leaves = Math.max(next, Math.min(lastPlace[task]! + 1, asNear));
+        if (leaves > end) continue;
+        leaving.count[leaves]!++;
+        leaving.sum[leaves]! += nominal[task]!;
       }
-      const left = leaving.count[next]!;
-      if (left > 0) {
-        const sum = leaving.sum[next]!;
-        waiting -= left;
-        sumWaiting -= sum;
-        settled += sum - left * at;
+      if (leaving.count[next]! > 0) {
+        waiting -= leaving.count[next]!;
+        sumWaiting -= leaving.sum[next]!;
+        left += leaving.sum[next]! - leaving.count[next]! * at;
         leaving.count[next] = 0;
         leaving.sum[next] = 0;
       }
-      cost[base[place]! + next] = settled + waiting * nextAt - sumWaiting;
+      cost[base[place]! + next] = perVisit + left + waiting * nextAt - sumWaiting;
     }
   }
+}
 
-  function leavesAt(task: number, nominal: number, at: number): number {
-    return Math.min(tasks.lastPlace[task]! + 1, placeAtOrAfter(places, 2 * nominal - at, slotLength));
-  }
+/** The costs of the gaps after each place follow those after the place before it. */
+function layOut(last: Int32Array): { readonly base: Int32Array; readonly size: number } {
+  let size = 0;
+  const base = last.map((end, place) => {
+    const from = size - place - 1;
+    size += end - place;
+    return from;
+  });
+  return { base, size };
 }
 
 /** Without a further visit, the tasks still to come are done at the place, if all of their windows are open there. */

@@ -1,7 +1,7 @@
 /**
  * What cannot be done as asked, why, and what is the least that must be given up so that the rest can be planned?
  * A task without a slot is moved to the nearest one. Feed that cannot go on is helped by a start in protected time if
- * there is one that helps; where even that does not, what is needed in that one step of the grid is left out.
+ * there is one that helps; where even that does not, what is needed in that one step of the grid is left out [PL6].
  */
 import { furthestFed, reachOf } from './chain.ts';
 import { mostOf } from './filling.ts';
@@ -16,9 +16,7 @@ export type Feasible = {
 };
 
 export function feasible(problem: OptimumProblem): Feasible {
-  const open = Uint8Array.from({ length: problem.slots }, (_, slot) =>
-    problem.protectedSlots[slot] === 0 ? 1 : 0,
-  );
+  const open = new Uint8Array(problem.slots).map((_, slot) => (problem.protectedSlots[slot] === 0 ? 1 : 0));
   const obstacles: Obstacle[] = [];
   const feed = fedThroughout(problem.feed ?? nothingNeeded(problem.slots), open, obstacles);
   const tasks = problem.tasks.map((task, index) => withSlot(problem, open, task, index, obstacles));

@@ -9,16 +9,18 @@
  */
 import { type Chain, chainOf } from './chain.ts';
 import { lastFill, leastFill } from './filling.ts';
-import { deadlines, gapsOf, placesOf, placeTasks } from './gaps.ts';
+import { gapsOf } from './gaps.ts';
 import { feasible, firstSlotIn, lastSlotIn } from './obstacles.ts';
 import { earliestPath } from './path.ts';
+import { deadlines, placesOf, placeTasks } from './places.ts';
 import type { FeedDemand, Optimum, OptimumProblem, PlannedVisit, Run, TaskWindow } from './problem.ts';
-import { type Ground, rowsOf, type Succession, successionOf } from './rows.ts';
+import { rowsOf } from './rows.ts';
+import { type Succession, successionOf } from './succession.ts';
 
 /**
  * The one plan with the fewest containers started; then the fewest visits; then the least total deviation from nominal;
  * then the least waste; then the earliest visits [PL1]. Planning again with the same end after doing the plan so far
- * gives the rest of it. Throws (a bug) where the deviations that the windows allow, times the visits, pass 2^53.
+ * gives the rest of it [PL7], and more room never costs more [PL8]. Throws (a bug) where the deviations that the windows allow, times the visits, pass 2^53.
  */
 export function optimum(problem: OptimumProblem): Optimum {
   const { open, tasks, feed, obstacles } = feasible(problem);
@@ -26,13 +28,12 @@ export function optimum(problem: OptimumProblem): Optimum {
   const doable = tasks.filter((task) => task !== null);
   const chain = chainOf(feed, open);
   const places = placesOf(usefulSlots(doable, open, chain, slotLength));
-  const ground: Ground = { places, feed, chain };
-  const succession = successionOf(ground);
+  const succession = successionOf(places, feed, chain);
   const placed = placeTasks(doable, places, slotLength);
   const deadline = deadlines(placed, places.slot.length);
   const gaps = gapsOf(placed, places, slotLength, lastNext(succession, deadline));
-  const rows = rowsOf(ground, gaps, succession);
-  const path = earliestPath(ground, gaps, succession, rows);
+  const rows = rowsOf(succession, gaps);
+  const path = earliestPath(succession, gaps, rows);
   const visits = path.visits.map((place) => places.slot[place]!);
   const starts = path.starts.map((place) => places.slot[place]!);
   return {
@@ -62,7 +63,7 @@ function usefulSlots(
     change[lastSlotIn(task, slotLength, slots) + 1]!--;
   }
   let windows = 0;
-  return Uint8Array.from(open, (isOpen, slot) => {
+  return open.map((isOpen, slot) => {
     windows += change[slot]!;
     return isOpen === 1 && (windows > 0 || chain.starts[slot] === 1) ? 1 : 0;
   });
@@ -91,7 +92,7 @@ function runsOf(feed: FeedDemand, starts: readonly number[], slots: number): rea
   });
 }
 
-/** Each task goes to the nearest visit in its window; one that is half-way, to the earlier. */
+/** Each task goes to the nearest visit in its window; one that is half-way, to the earlier [PL2]. */
 function visitsOf(
   slots: readonly number[],
   tasks: readonly (TaskWindow | null)[],

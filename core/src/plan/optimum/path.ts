@@ -4,14 +4,15 @@
  * what may differ among those that come to the same visit is which container is up.
  */
 import type { Gaps } from './gaps.ts';
-import { canFollow, type Ground, type Rows, type Succession, wasteUntil } from './rows.ts';
+import type { Rows } from './rows.ts';
+import { canFollow, type Succession, wasteUntil } from './succession.ts';
 
 export type Path = { readonly visits: readonly number[]; readonly starts: readonly number[] };
 
 /** At a visit, with the container that is up after it. */
 type Node = { readonly start: number; readonly place: number; readonly after: Node[]; ends: boolean };
 
-export function earliestPath(ground: Ground, gaps: Gaps, succession: Succession, rows: Rows): Path {
+export function earliestPath(succession: Succession, gaps: Gaps, rows: Rows): Path {
   const root: Node = { start: 0, place: 0, after: [], ends: false };
   const layers = [[root]];
   for (;;) {
@@ -62,12 +63,12 @@ export function earliestPath(ground: Ground, gaps: Gaps, succession: Succession,
 
   function isFollowed(node: Node, place: number): boolean {
     return (
-      canFollow(ground, succession, node.start, place) &&
+      canFollow(succession.following, node.start, place) &&
       keepsLeast(
         node,
         place,
         rows.startCost[place]!,
-        rows.startWaste[place]! + wasteUntil(ground, node.start, place),
+        rows.startWaste[place]! + wasteUntil(succession, node.start, place),
       )
     );
   }
