@@ -6,9 +6,9 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
-import type { Submitted } from '../store/src/log.ts';
-import { backupLog } from '../store/src/sqlite/backup.ts';
-import { type SqliteLog, sqliteLog } from '../store/src/sqlite/log.ts';
+import type { Submitted } from '@feedwright/store/log';
+import { backupLog } from '@feedwright/store/sqlite/backup';
+import { type SqliteLog, sqliteLog } from '@feedwright/store/sqlite/log';
 import type { Report } from './measure.ts';
 
 const WRITERS = 64;
