@@ -32,6 +32,8 @@ export type UnknownEntry = Envelope & { readonly fact: { readonly kind: string; 
 
 export type AnyEntry = Entry | UnknownEntry;
 
+export const isKnown = (entry: AnyEntry): entry is Entry => !('raw' in entry.fact);
+
 /** The order of truth: when it happened, then when it was recorded, then device and its number, then id. */
 export function compareEntries(a: Envelope, b: Envelope): number {
   if (a.happenedAt !== b.happenedAt) return a.happenedAt - b.happenedAt;
