@@ -113,36 +113,29 @@ function taskRows(story: Story): { readonly rows: readonly Row[]; readonly devia
   return { rows, deviation };
 }
 
-/**
- * Null when there is no plan at all.
- * @param stages how many of the objectives to go through; one that is left out comes back as NaN.
- */
-export function solve(story: Story, stages = 4): Stages | null {
+/** Null when there is no plan at all. */
+export function solve(story: Story): Stages | null {
   const runs = runsOf(story);
   const { rows, deviation } = taskRows(story);
-  const constraints = [...chainRows(story, runs), ...rows];
   const visits = openSlots(story).map((slot): Term => [1, `visit_${slot}`]);
-  const objectives: readonly (readonly Term[])[] = [
-    runs.filter(({ until }) => until < story.slots).map(({ variable }) => [1, variable]),
+  const objectives: Readonly<Record<keyof Stages, readonly Term[]>> = {
+    containers: runs.filter(({ until }) => until < story.slots).map(({ variable }) => [1, variable]),
     visits,
     deviation,
-    runs.map(({ from, until, variable }) => [wasteOf(story, from, until), variable]),
-  ];
-  const variables = [
-    ...runs.map(({ variable }) => variable),
-    ...visits.map(([, name]) => name),
-    ...deviation.map(([, name]) => name),
-  ];
-  const found: number[] = [];
-  for (const objective of objectives.slice(0, stages)) {
-    const value = least(objective, constraints, variables);
+    waste: runs.map(({ from, until, variable }) => [wasteOf(story, from, until), variable]),
+  };
+  const names = [...visits, ...deviation].map(([, name]) => name);
+  const variables = [...runs.map(({ variable }) => variable), ...names];
+  const held = [...chainRows(story, runs), ...rows];
+  const stages = { containers: 0, visits: 0, deviation: 0, waste: 0 };
+  for (const stage of ['containers', 'visits', 'deviation', 'waste'] as const) {
+    const value = least(objectives[stage], held, variables);
     if (value === null) {
-      assert.equal(found.length, 0, 'a stage that the one before it allows');
+      assert.equal(stage, 'containers', 'what one stage allows, the next one finds');
       return null;
     }
-    found.push(value);
-    constraints.push({ terms: [...objective, [0, 'nothing']], is: '=', value });
+    stages[stage] = value;
+    held.push({ terms: [...objectives[stage], [0, 'nothing']], is: '=', value });
   }
-  const [containers = Number.NaN, visitCount = Number.NaN, minutes = Number.NaN, waste = Number.NaN] = found;
-  return { containers, visits: visitCount, deviation: minutes, waste };
+  return stages;
 }
