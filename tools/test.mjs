@@ -26,13 +26,15 @@ const testFiles = (chosen) =>
 const reason = (error) => error?.cause?.stack ?? error?.cause ?? error?.stack ?? String(error);
 
 /**
- * What a finished test amounts to; null for a group of tests, which is none itself.
+ * What a finished test amounts to; null for a group, which is no test itself and fails only for those within it.
  * @param {import('node:test').EventData.TestPass | import('node:test').EventData.TestFail} data @param {boolean} passed
  * @returns {{ as: keyof Counts, why?: string } | null}
  */
 function verdict(data, passed) {
   if (data.details.type === 'suite' && passed) return null;
-  if (!passed) return { as: 'failed', why: reason(/** @type {any} */ (data.details).error) };
+  const { error } = /** @type {any} */ (data.details);
+  if (error?.failureType === 'subtestsFailed') return null;
+  if (!passed) return { as: 'failed', why: reason(error) };
   if (data.name === data.file) return { as: 'failed', why: 'this file has no tests' };
   const excuse = data.skip ?? data.todo;
   if (excuse === undefined || excuse === false) return { as: 'passed' };

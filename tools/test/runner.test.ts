@@ -34,6 +34,12 @@ const CASES: readonly (readonly [what: string, body: string, last: string, says:
     '1 passed, 1 failed',
     /✗ a .*volume/,
   ],
+  [
+    'a group that fails once for each test in it',
+    "describe('a', () => { test('b', () => assert.fail()); test('c', () => {}); });",
+    '1 passed, 1 failed',
+    /✗ b /,
+  ],
   ['what throws before any test', "throw new Error('no')", '0 passed, 2 failed', /no test passed/],
   ['a text that is no program', 'test(', '0 passed, 2 failed', /no test passed/],
   ['a file without tests', '', '0 passed, 2 failed', /this file has no tests/],
