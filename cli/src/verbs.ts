@@ -56,7 +56,34 @@ function addFacilityVerbs(root: Command): void {
     .action(async (name) => (await import('./schema.ts')).schema(name));
 }
 
+const withData = (verb: Command): Command =>
+  verb.option('--data <folder>', 'the data folder, where the ledger is kept', 'data');
+
+function addLedgerVerbs(root: Command): void {
+  withData(root.command('export'))
+    .description('a whole ledger as lines of JSON, to the byte')
+    .action(async (options) => (await import('./export.ts')).exportLedger(options));
+  withData(root.command('import'))
+    .argument('<file>', 'an exported ledger')
+    .description('take an exported ledger in; what is there already is not taken twice')
+    .action(async (file, options) => (await import('./import.ts')).importLedger(file, options));
+  withData(root.command('verify'))
+    .description('whether the ledger is still what was acknowledged; exit code 1 where it is not')
+    .option('--head <file>', 'heads kept elsewhere: one, a list, or the last line of an export')
+    .option('--json', 'print JSON')
+    .action(async (options) => (await import('./verify.ts')).verifyLedger(options));
+  withData(root.command('backup'))
+    .argument('<file>', 'the file to copy to; it must not be there yet')
+    .description('copy the ledger, checked, while it is in use')
+    .action(async (file, options) => (await import('./backup.ts')).backup(file, options));
+  withData(root.command('restore'))
+    .argument('<file>', 'a backup')
+    .description('make a ledger of a backup, as a new epoch; never over one that is there')
+    .action(async (file, options) => (await import('./backup.ts')).restore(file, options));
+}
+
 export function addVerbs(root: Command): void {
   addOrderVerbs(root);
   addFacilityVerbs(root);
+  addLedgerVerbs(root);
 }

@@ -172,4 +172,58 @@ const feeds: Words['issues'] = {
   'feeds/twice': ({ feed }) => say(`${plainly(feed)} is listed twice`, 'Give each feed an id of its own.'),
 };
 
-export const ENGLISH_DOCUMENTS: Words['issues'] = { ...json, ...fields, ...policy, ...feeds };
+const ledger: Words['issues'] = {
+  'ledger/none-here': ({ file }) =>
+    say(`there is no ledger at ${quoted(file)}`, 'Check the folder that --data names.'),
+  'ledger/not-json': () =>
+    say('this line is no JSON', 'The file was changed or cut: take it from where it came again.'),
+  'ledger/not-a-line': () => say('this line is no entry of a ledger', 'Give a file that export wrote.'),
+  'ledger/newer-version': () => say('this line was written by a newer release', 'Use that release.'),
+  'ledger/no-first-line': () =>
+    say('the file does not begin as an exported ledger does', 'Give a file that export wrote.'),
+  'ledger/after-the-end': () =>
+    say('something follows the last line', 'Give one exported ledger, as it was written.'),
+  'ledger/cut-short': ({ entries }) =>
+    say(
+      `the last line is missing after ${plainly(entries)} entries: the file was cut short`,
+      'Export it again. Nothing was taken in.',
+    ),
+  'ledger/count-differs': ({ says, has }) =>
+    say(
+      `the file says ${plainly(says)} entries and has ${plainly(has)}`,
+      'Export it again. Nothing was taken in.',
+    ),
+  'ledger/not-a-head': () =>
+    say(
+      'this is no head of a ledger',
+      'Give {"course", "count", "head"}, a list of them, or the last line of an export.',
+    ),
+  'log/id-conflict': ({ id, position }) =>
+    say(
+      `entry ${quoted(id)} is there already with another text, at position ${plainly(position)}`,
+      'One of the two was changed: find out which.',
+    ),
+  'log/malformed': ({ id, field }) =>
+    say(`entry ${quoted(id)} cannot be kept: its ${plainly(field)}`, 'Mend it where it was made.'),
+  'log/in-use': ({ file, why }) =>
+    say(
+      `${quoted(file)} is in use${why === undefined ? ' by another process' : `: ${plainly(why)}`}`,
+      'Stop the other one, or choose another file.',
+    ),
+  'log/disk-full': ({ file }) =>
+    say(`no room to write ${quoted(file)}`, 'Free some room; nothing that was acknowledged is lost.'),
+  'log/read-only': ({ file }) =>
+    say(`${quoted(file)} cannot be written`, 'Check the permissions of the file and its folder.'),
+  'log/corrupt': ({ file, why }) =>
+    say(
+      `${quoted(file)} is damaged${why === undefined ? '' : ` (${plainly(why)})`}`,
+      'Restore the last backup; keep the damaged file.',
+    ),
+  'log/newer-version': ({ file }) =>
+    say(`${quoted(file)} was written by a newer release`, 'Use that release: an older one never opens it.'),
+  'log/not-a-log': ({ file }) =>
+    say(`${quoted(file)} is not a ledger`, 'Check the name. It was left as it is.'),
+  'log/closed': () => say('the ledger has been closed', 'Open it again.'),
+};
+
+export const ENGLISH_DOCUMENTS: Words['issues'] = { ...json, ...fields, ...policy, ...feeds, ...ledger };
