@@ -2,17 +2,19 @@
  * Who comes when and what is hung when? The tasks and the feed of a course put to the optimum, and its answer brought back
  * into times: a chain of containers, or a pour for each feed, or visits alone.
  */
-import { instant } from '../base/instant.ts';
-import { subtract, volume } from '../base/volume.ts';
-import { solveChain, tellChain } from './containers/chain.ts';
+import { after, instant } from '../base/instant.ts';
+import { NOTHING, subtract, volume } from '../base/volume.ts';
+import { solveChain } from './containers/chain.ts';
 import { type Ground, needsOn, type Up } from './containers/demand.ts';
 import { fillingOf } from './containers/fill.ts';
 import { plannedDown } from './containers/limits.ts';
 import { type Need, needBetween, needOf } from './containers/need.ts';
 import { type PouredFeed, pourPerFeed } from './containers/per-feed.ts';
 import type { Paces } from './containers/planned.ts';
+import { setDue } from './containers/sets.ts';
+import { tellChain } from './containers/tell-chain.ts';
 import type { Course } from './course.ts';
-import type { Hanging, Prepared } from './course-for.ts';
+import { type Hanging, lifeOf, type Prepared } from './course-for.ts';
 import { type Grid, protectedSlots, SLOT } from './grid.ts';
 import { optimum } from './optimum/optimum.ts';
 import type { Obstacle, Optimum, PlannedVisit, TaskWindow } from './optimum/problem.ts';
@@ -53,18 +55,19 @@ const obstacleOf =
 function upNow({ standing, ordered }: Course, hanging: Hanging, grid: Grid, need: Need): Up | null {
   const up = standing.container;
   if (up === null || up.feed !== ordered.id) return null;
+  const { limits, sets } = hanging;
   const spent = needBetween(need, { from: standing.at, until: grid.span.from });
+  const due = sets.kind === 'timed' && sets.putUpAt !== null ? [setDue(sets.putUpAt, sets.limit).at] : [];
   const own = up.comesDownBy === null ? [] : [up.comesDownBy];
-  const limit = plannedDown(hanging.limits, up.putUpAt);
   return {
     remaining: volume(Math.max(0, subtract(up.remaining, spent))),
-    downBy: instant(Math.min(limit, ...own)),
+    downBy: instant(Math.min(plannedDown(limits, up.putUpAt), ...own, ...due)),
   };
 }
 
-/** Where each closed container has a set of its own, the set's limit is one more limit of the container. */
+/** A container that is put up with a new set hangs no longer than the set may: its limit is one more of the container's. */
 function limitsOf({ limits, sets }: Hanging): Hanging['limits'] {
-  if (sets.kind !== 'with-each') return limits;
+  if (sets.kind === 'none') return limits;
   const { value: lasts, basis } = sets.limit;
   return { ...limits, hang: [...limits.hang, { because: 'set-limit', symbol: 'H_set', lasts, basis }] };
 }
@@ -83,6 +86,7 @@ function chooseChain({ prepared, request, grid, tasks }: Choosing): Chosen {
   const paces: Paces = { lowest, highest: highest === course.programme ? lowest : needOf(highest) };
   const own = { ...hanging, limits: limitsOf(hanging) };
   const up = upNow(course, own, grid, lowest);
+  const { until } = grid.span;
   const ground: Ground = {
     grid,
     need: lowest,
@@ -91,6 +95,7 @@ function chooseChain({ prepared, request, grid, tasks }: Choosing): Chosen {
     sets: hanging.sets,
     filling: fillingOf(hanging.pouring),
     up,
+    ends: needBetween(lowest, { from: until, until: after(until, lifeOf(own.limits)) }) === NOTHING,
   };
   const solved = solveChain(ground, {
     tasks: tasks.map((one) => windowOf(grid, one)),

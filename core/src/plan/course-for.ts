@@ -2,12 +2,13 @@
  * Can this be planned at all? The order judged, the feed found, local policy asked for what every plan needs: out of it
  * comes a course with what its containers are like, or only the problems that stand in the way.
  */
-import { after, before, DAY, type Duration, duration, later, type Span } from '../base/instant.ts';
+import { after, before, DAY, type Duration, duration, later, MINUTE, type Span } from '../base/instant.ts';
 import { type Feed, feedById } from '../feeds/feed.ts';
 import { judgeOrder, mayBePlanned } from '../order/judge.ts';
 import type { Order, Problem } from '../order/order.ts';
 import { policyContext } from '../order/review.ts';
-import type { Pace } from '../programme/frame.ts';
+import { feedingDays, type Pace } from '../programme/frame.ts';
+import { heldDuring } from '../programme/holds.ts';
 import type { Programme } from '../programme/programme.ts';
 import { programmeOf } from '../programme/programme-of.ts';
 import type { Pouring } from './containers/fill.ts';
@@ -86,14 +87,23 @@ function hangingFor({ order, standing }: PlanRequest, feed: Feed, local: Local):
   return { problems: [], hanging: complete ? { spiked, limits, sets, pouring } : null };
 }
 
-const lifeOf = ({ hang }: ContainerLimits): Duration =>
+/** The longest that a container can hang: the shortest of its hang limits. */
+export const lifeOf = ({ hang }: ContainerLimits): Duration =>
   duration(hang.reduce((least, one) => Math.min(least, one.lasts), DAY * 7));
 
-/** A feed that was due a little while ago may still be given: it is looked for as far back as its window reaches. */
-function lookBack(order: Order, local: Local): Duration {
-  const atTimes = order.regimen?.kind === 'bolus' || order.regimen?.kind === 'intermittent';
-  return duration(atTimes ? (local.may('window.feed')?.value ?? 0) : 0);
-}
+const WINDOWS = ['window.feed', 'window.flush', 'window.check'] as const;
+
+/**
+ * What was due a little while ago may still be done: feed is looked at as far back as a window reaches, and to where it was
+ * stopped for a medicine that is not given yet.
+ */
+const lookBack = (order: Order, local: Local): Duration =>
+  duration(
+    Math.max(
+      ...WINDOWS.map((key) => local.may(key)?.value ?? 0),
+      ...order.medicines.map((one) => one.holdBefore + MINUTE),
+    ),
+  );
 
 function courseOf(
   request: PlanRequest,
@@ -109,8 +119,7 @@ function courseOf(
   const horizon: Span = { from: span.from, until: later(span.until, day.until) };
   const regimen = order.regimen;
   // With nothing up nothing can run before somebody comes.
-  const feedFrom =
-    standing.container === null && lookBack(order, local) === 0 ? gridUp(span.from) : span.from;
+  const feedFrom = standing.container === null ? gridUp(span.from) : span.from;
   const fed: Span = {
     from: before(feedFrom, lookBack(order, local)),
     until: after(horizon.until, lifeOf(hanging.limits)),
@@ -129,7 +138,9 @@ function courseOf(
     span,
     day,
     horizon,
-    begins: standing.feedingSince ?? order.startsAt ?? span.from,
+    feedFrom,
+    held: heldDuring(order, feedingDays(fed, dayStart.value, order.zone)),
+    begins: order.startsAt ?? standing.feedingSince ?? span.from,
     programme: lowest,
   };
   return { course, hanging, highest: regimen.advance === null ? lowest : programme('highest') };

@@ -5,7 +5,7 @@
  *   order ─ judged ─> course ─┬─ programme ─> need ──┐
  *                             └─ tasks ──────────────┴─> optimum ─> containers, cartons, visits, day
  */
-import { earlier, later, type Span } from '../base/instant.ts';
+import { earlier, type Span } from '../base/instant.ts';
 import { NOTHING, share, sum, type Volume } from '../base/volume.ts';
 import { programmeOf } from '../programme/programme-of.ts';
 import { choose } from './choose.ts';
@@ -18,14 +18,14 @@ import { type Grid, gridFor } from './grid.ts';
 import { dayTotals } from './nutrition.ts';
 import type { Plan, PlannedContainer, PlanRequest, Task, Visit } from './plan.ts';
 import { taskId } from './tasks/due.ts';
-import { feedingsOf, givenAs } from './tasks/feeding.ts';
+import { feedingsOf, givenAs, isPouredPerFeed } from './tasks/feeding.ts';
 import { type Due, tasksOf } from './tasks/tasks.ts';
 import { visitsOf } from './visits.ts';
 
 /** Feed still to come until the end of the feeding day: what runs, and the feeds that are given or may still be. */
 function stillToCome(course: Course, need: Need, due: readonly Task[]): Volume {
-  const { programme, standing, day } = course;
-  const rest: Span = { from: later(standing.at, programme.span.from), until: day.until };
+  const { programme, standing, day, feedFrom } = course;
+  const rest: Span = { from: feedFrom, until: day.until };
   if (programme.pieces.every((piece) => piece.gives.kind === 'rate')) return needBetween(need, rest);
   const ids = new Set(due.map((one) => one.id));
   const feeds = feedingsOf(programme).filter((one) => one.whole.from < day.until);
@@ -73,14 +73,24 @@ function renewals(plan: WaterPlan | null, visits: readonly Visit[]) {
 function make(request: PlanRequest, prepared: Prepared): Made {
   const { course } = prepared;
   const grid: Grid = gridFor(course.span.from, course.span.until);
-  const due: Due = tasksOf(course, request.policy, grid.span.from);
   const water = waterPlan(course);
+  const others = tasksOf(course, request.policy, grid.span.from);
+  const due: Due = { ...others, beforeHanging: [...others.beforeHanging, ...(water?.tasks ?? [])] };
   const all = [...due.beforeHanging, ...due.afterHanging];
-  const tasks = [...all, ...(water?.tasks ?? [])].filter((one) => one.nominal < course.span.until);
+  const tasks = all.filter((one) => one.nominal < course.span.until);
   const { planned, containers, infeasible } = choose({ prepared, request, grid, tasks });
   const need = needOf(course.programme);
-  const hung = course.regimen.kind !== 'bolus';
-  const visits = visitsOf({ grid, need, due, tasks, planned, containers, hung });
+  const hanging = course.regimen.kind === 'bolus' ? 'none' : isPouredPerFeed(course) ? 'per-feed' : 'chain';
+  const visits = visitsOf({
+    grid,
+    need,
+    feedFrom: course.feedFrom,
+    due,
+    tasks,
+    planned,
+    containers,
+    hanging,
+  });
   const toCome = {
     mixture: stillToCome(course, need, all),
     tasks: all,
@@ -113,7 +123,7 @@ export function planFor(request: PlanRequest): Plan {
   const { problems, span, prepared } = prepare(request);
   if (prepared === null) return { at: span.from, span, problems: problems(), ...NOTHING_TO_FOLLOW };
   const { order, policy, standing } = request;
-  const shown: Span = { from: later(span.from, prepared.course.programme.span.from), until: span.until };
+  const shown: Span = { from: prepared.course.feedFrom, until: span.until };
   const made = make(request, prepared);
   return {
     at: span.from,

@@ -41,12 +41,12 @@ const takingDown = ({ takeDownBy, feed }: PlannedContainer): Task =>
   task({ kind: 'take-down-container', about: feed, rule: 'PL12' }, stopping(takeDownBy.value));
 
 /** [PL17] Where feed starts again from a container that has given some already, the pump is set to the rest. */
-function withVolume(need: Need, containers: readonly PlannedContainer[], one: Task): Task {
+function withVolume({ need, containers, feedFrom }: Arranged, one: Task): Task {
   if (one.kind !== 'start-feed' && one.kind !== 'change-rate') return one;
   const container = containers.findLast(({ putUpAt }) => putUpAt <= one.nominal);
   if (container === undefined) return one;
   const { volumeToDeliver } = container;
-  const since = container.alreadyUp ? need.programme.span.from : container.putUpAt;
+  const since = container.alreadyUp ? feedFrom : container.putUpAt;
   const given = needBetween(need, { from: since, until: one.nominal });
   if (given === NOTHING) return { ...one, volume: volumeToDeliver };
   const rest = subtract(volumeToDeliver.value, given);
@@ -69,37 +69,38 @@ function withVolume(need: Need, containers: readonly PlannedContainer[], one: Ta
 export type Arranged = {
   readonly grid: Grid;
   readonly need: Need;
+  readonly feedFrom: Instant;
   readonly due: Due;
   /** The tasks in the order in which they were put to the optimum. */
   readonly tasks: readonly Task[];
   readonly planned: readonly PlannedVisit[];
   readonly containers: readonly PlannedContainer[];
-  /** Whether containers are hung by tasks of their own; a bolus is poured as it is given. */
-  readonly hung: boolean;
+  /** Containers that hang on from one feed to the next, pours that are hung for one feed, or boluses poured as they are given. */
+  readonly hanging: 'chain' | 'per-feed' | 'none';
 };
 
 /** [PL2] The visits with everything that is done at each. */
-export function visitsOf({ grid, need, due, tasks, planned, containers, hung }: Arranged): readonly Visit[] {
+export function visitsOf(arranged: Arranged): readonly Visit[] {
+  const { grid, need, due, tasks, planned, containers } = arranged;
   const order = new Map([...due.beforeHanging, ...due.afterHanging].map((one, index) => [one, index]));
+  const rank = (one: Task): number => order.get(one) ?? 0;
   const before = due.beforeHanging.length;
-  const takenAt = Map.groupBy(hung ? containers.filter((one) => one.because === 'feed-ends') : [], (one) =>
-    planned.find(({ slot }) => grid.at(slot) >= gridDown(one.takeDownBy.value)),
+  const takenAt = Map.groupBy(
+    arranged.hanging === 'chain' ? containers.filter((one) => one.because === 'feed-ends') : [],
+    (one) => planned.find(({ slot }) => grid.at(slot) >= gridDown(one.takeDownBy.value)),
   );
   return planned.map((visit) => {
     const at = grid.at(visit.slot);
-    const here = visit.tasks
-      .map((one) => tasks[one] as Task)
-      .toSorted((a, b) => (order.get(a) ?? before) - (order.get(b) ?? before));
-    const hangs = hung ? containers.filter((one) => !one.alreadyUp && one.putUpAt === at) : [];
+    const here = visit.tasks.map((one) => tasks[one] as Task).toSorted((a, b) => rank(a) - rank(b));
+    const hangs =
+      arranged.hanging === 'none' ? [] : containers.filter((one) => !one.alreadyUp && one.putUpAt === at);
     return {
       at,
       tasks: [
-        ...here.filter((one) => (order.get(one) ?? before) < before),
+        ...here.filter((one) => rank(one) < before),
         ...(takenAt.get(visit) ?? []).map(takingDown),
         ...hangs.flatMap((one) => hanging(need, one)),
-        ...here
-          .filter((one) => (order.get(one) ?? before) >= before)
-          .map((one) => withVolume(need, containers, one)),
+        ...here.filter((one) => rank(one) >= before).map((one) => withVolume(arranged, one)),
       ],
     };
   });

@@ -1,21 +1,18 @@
 /**
- * Which containers follow one another on a pump or by gravity, and when? The optimum says where each starts; here the
- * question is put to it, with the set changed where it is due or earlier if that is better, and its answer told in full.
+ * Which containers follow one another on a pump or by gravity, and when is the set changed with them? The optimum says
+ * where each container starts. A set is changed with the container that would still be up when it is due, so that it never
+ * costs a container of its own; the prime of that container is reckoned with when the question is put.
  */
-import { type Instant, later } from '../../base/instant.ts';
-import { type Volume, volume } from '../../base/volume.ts';
-import type { Worked } from '../../base/working.ts';
-import type { ContainerUp } from '../../standing/standing.ts';
+import { earlier, type Instant } from '../../base/instant.ts';
+import { NOTHING, type Volume, volume } from '../../base/volume.ts';
 import { SLOT } from '../grid.ts';
+import { leastFill, mostOf } from '../optimum/filling.ts';
 import { optimum } from '../optimum/optimum.ts';
-import type { Optimum, OptimumCost, Run, TaskWindow } from '../optimum/problem.ts';
-import type { PlannedContainer } from '../plan.ts';
-import { demandOf, type Ground, isNewSet, type SetLife, setDueFrom, setLives } from './demand.ts';
-import { capacityOf, type Pouring, recordedContent, recordedFill, workedFill } from './fill.ts';
-import { type FixedLimit, plannedDown, type TakeDown, takeDown } from './limits.ts';
-import { workedNeed } from './need.ts';
-import { contentOf, feedEndsIn, type Paces, plannedContainer } from './planned.ts';
-import { NO_PRIME } from './sets.ts';
+import type { Optimum, TaskWindow } from '../optimum/problem.ts';
+import { demandOf, type Ground, type NewSets } from './demand.ts';
+import { type FixedLimit, plannedDown } from './limits.ts';
+import { lastFed, needBetween } from './need.ts';
+import { setDue } from './sets.ts';
 
 /** What is put to the optimum beside feed. */
 export type Visiting = {
@@ -23,160 +20,113 @@ export type Visiting = {
   readonly protectedSlots: Uint8Array;
 };
 
+/** A container of the chain with the set that it hangs on and what goes into it. */
+export type Link = {
+  readonly putUpAt: Instant;
+  readonly nextAt: Instant | null;
+  readonly newSet: boolean;
+  readonly setDue: FixedLimit | null;
+  readonly prime: Volume;
+  readonly fill: Volume;
+  /** Filled as if the order went on past the end of the plan. */
+  readonly goesOn: boolean;
+};
+
 export type Solved = {
   readonly optimum: Optimum;
-  readonly lives: readonly SetLife[];
-  readonly ends: boolean;
+  readonly links: readonly Link[];
+  /** When the set in use now is due. */
+  readonly setDue: FixedLimit | null;
 };
 
-const COSTS = [
-  'containers',
-  'visits',
-  'deviation',
-  'waste',
-] as const satisfies readonly (keyof OptimumCost)[];
-
-function isLess(a: OptimumCost, b: OptimumCost): boolean {
-  const differs = COSTS.find((key) => a[key] !== b[key]);
-  return differs !== undefined && a[differs] < b[differs];
-}
-
-function solveWith(ground: Ground, visiting: Visiting, lives: readonly SetLife[], ends: boolean): Solved {
-  const feed = demandOf(ground, lives, ends);
-  return {
-    optimum: optimum({ slots: ground.grid.slots, slotLength: SLOT, ...visiting, feed }),
-    lives,
-    ends,
-  };
-}
-
-/** Where a container would start anyway before the set is due: there it might as well be changed. */
-function earlierChanges(ground: Ground, visiting: Visiting, asDue: Solved): readonly number[] {
-  const due = asDue.lives.find((life) => life.slot >= 0)?.slot ?? 0;
-  if (due === 0 || asDue.lives[0]?.slot !== -1) return [];
-  const free = solveWith({ ...ground, sets: { kind: 'none' } }, visiting, [], asDue.ends);
-  const starts = [...asDue.optimum.containers, ...free.optimum.containers].map((run) => run.start);
-  return [...new Set(starts)].filter((slot) => slot < due).toSorted((a, b) => b - a);
-}
-
-/** [PL14] The best plan with the set changed where it is due, or before that with a container that starts there. */
-export function solveChain(ground: Ground, visiting: Visiting): Solved {
-  const { curve, programme } = ground.need;
-  const ends = curve.upTo(ground.grid.span.until) === curve.upTo(programme.span.until);
-  const asDue = solveWith(ground, visiting, setLives(ground), ends);
-  return earlierChanges(ground, visiting, asDue)
-    .map((slot) => solveWith(ground, visiting, setLives(ground, slot), ends))
-    .reduce((best, one) => (isLess(one.optimum.cost, best.optimum.cost) ? one : best), asDue);
-}
-
-export type Telling = {
-  readonly ground: Ground;
-  readonly paces: Paces;
-  readonly pouring: Pouring;
-  readonly feed: string;
-  readonly closed: boolean;
-};
-
-/** The limits that are this container's alone: its set's, and the end of feed where it comes before all others. */
-function downFor(
-  { ground, paces }: Telling,
-  putUpAt: Instant,
-  givesFrom: Instant,
-  more: readonly FixedLimit[],
-): TakeDown {
-  const down = takeDown(ground.limits, putUpAt, more);
-  const until = later(down.by.value, givesFrom);
-  const at = feedEndsIn(paces.lowest, { from: givesFrom, until });
-  if (at === null) return down;
-  const end: FixedLimit = { because: 'feed-ends', at, basis: { kind: 'order', path: 'regimen' } };
-  return takeDown(ground.limits, putUpAt, [...more, end]);
-}
-
-const given = (due: FixedLimit | null): readonly FixedLimit[] => (due === null ? [] : [due]);
-
-function toldRun(
-  telling: Telling,
-  { lives, ends }: Solved,
-  run: Run,
-  next: Run | undefined,
-): PlannedContainer {
-  const { ground, paces, pouring, feed, closed } = telling;
-  const putUpAt = ground.grid.at(run.start);
-  const newSet = isNewSet(ground, lives, run.start);
-  const prime = newSet && ground.sets.kind !== 'none' ? ground.sets.prime : NO_PRIME;
-  const due = given(setDueFrom(lives, run.start));
-  const goesOn = next === undefined && !ends;
-  const until = goesOn ? plannedDown(ground.limits, putUpAt, due) : ground.grid.at(run.end);
-  const need = workedNeed(paces.lowest, { from: putUpAt, until });
-  const fill = volume(run.fill);
-  const filled = workedFill(pouring, {
-    fill,
-    prime,
-    need,
-    asMuchAsLasts: goesOn && isMost(pouring, fill, prime, need),
+const solve = (ground: Ground, visiting: Visiting, newSets: NewSets): Optimum =>
+  optimum({
+    slots: ground.grid.slots,
+    slotLength: SLOT,
+    ...visiting,
+    feed: demandOf(ground, newSets),
   });
-  const nextAt = next === undefined ? null : ground.grid.at(next.start);
-  return plannedContainer(
-    {
+
+const dueNow = ({ sets }: Ground): FixedLimit | null =>
+  sets.kind === 'timed' && sets.putUpAt !== null ? setDue(sets.putUpAt, sets.limit) : null;
+
+const given = (limit: FixedLimit | null): readonly FixedLimit[] => (limit === null ? [] : [limit]);
+
+/** [PL14] Whether feed runs from a container after the set in use is due: then it is put up with a new one. */
+function isNew({ sets, need }: Ground, inUse: FixedLimit | null, putUpAt: Instant, until: Instant): boolean {
+  if (sets.kind !== 'timed') return sets.kind === 'with-each';
+  if (inUse === null) return true;
+  const fed = lastFed(need, { from: putUpAt, until });
+  return fed !== null && fed > inUse.at;
+}
+
+/** [PL16] The least that lasts to the next container; for the last one, if feed goes on, the most that can be given. */
+function fillOf(ground: Ground, link: Omit<Link, 'fill'>, end: Instant): Volume {
+  const { need, filling, limits } = ground;
+  const needed = (until: Instant): number => needBetween(need, { from: link.putUpAt, until }) + link.prime;
+  const least = leastFill(filling, needed(end));
+  if (!link.goesOn) return volume(Math.min(least, mostOf(filling)));
+  const down = plannedDown(limits, link.putUpAt, given(link.setDue));
+  const most = Math.min(mostOf(filling), needed(down));
+  if (filling.kind === 'packs')
+    return volume(Math.min(Math.max(least, leastFill(filling, most)), mostOf(filling)));
+  return volume(Math.max(Math.min(least, mostOf(filling)), Math.floor(most / filling.step) * filling.step));
+}
+
+/** The chain with its sets: each used until a container would outlast it. */
+function linksOf(ground: Ground, { containers }: Optimum): readonly Link[] {
+  const { grid, sets, ends } = ground;
+  let inUse = dueNow(ground);
+  return containers.map((run, index) => {
+    const putUpAt = grid.at(run.start);
+    const next = containers[index + 1];
+    const end = earlier(grid.at(run.end), grid.span.until);
+    const newSet = isNew(ground, inUse, putUpAt, end);
+    if (newSet && sets.kind === 'timed') inUse = setDue(putUpAt, sets.limit);
+    const link = {
       putUpAt,
-      alreadyUp: false,
-      feed,
-      closed,
-      fill: filled,
+      nextAt: next === undefined ? null : grid.at(next.start),
       newSet,
-      prime,
-      content: contentOf(filled, prime),
-      givesFrom: putUpAt,
-      down: downFor(telling, putUpAt, putUpAt, due),
-      nextAt,
-    },
-    paces,
-  );
+      setDue: inUse,
+      prime: newSet && sets.kind !== 'none' ? sets.prime.value : NOTHING,
+      goesOn: next === undefined && !ends,
+    };
+    return { ...link, fill: fillOf(ground, link, end) };
+  });
 }
 
-/** Whether the fill is the most that can be given, and not the least that lasts to the end of the plan. */
-function isMost(pouring: Pouring, fill: Volume, prime: Worked<Volume>, need: Worked<Volume>): boolean {
-  if (pouring.kind === 'packs') return true;
-  const most = Math.min(need.value + prime.value, capacityOf(pouring));
-  return fill === Math.floor(most / pouring.step.value) * pouring.step.value;
+/** The moments within the plan at which a set of this chain is due and the next container has a new one. */
+function duesOf(ground: Ground, links: readonly Link[]): readonly (Instant | null)[] {
+  if (ground.sets.kind !== 'timed') return [];
+  const dues = [dueNow(ground), ...links.filter((link) => link.newSet).map((link) => link.setDue)];
+  const until = ground.grid.span.until;
+  return dues.map((due) => due?.at ?? null).filter((at) => at === null || at < until);
 }
 
-/** What is known of the container now up, with the limit of the set it hangs on. */
-function toldUp(telling: Telling, solved: Solved, up: ContainerUp, at: Instant): PlannedContainer {
-  const { paces, feed, closed, ground } = telling;
-  const entry = { kind: 'entry', id: up.id } as const;
-  const own: readonly FixedLimit[] =
-    up.comesDownBy === null ? [] : [{ because: 'expiry', at: up.comesDownBy, basis: entry }];
-  const more = [...own, ...given(setDueFrom(solved.lives, -1))];
-  const next = solved.optimum.containers[0];
-  return plannedContainer(
-    {
-      putUpAt: up.putUpAt,
-      alreadyUp: true,
-      feed,
-      closed,
-      fill: recordedFill(up.filled, up.id),
-      newSet: false,
-      prime: NO_PRIME,
-      content: recordedContent(up.remaining, up.id),
-      givesFrom: at,
-      down: downFor(telling, up.putUpAt, at, more),
-      nextAt: next === undefined ? null : ground.grid.at(next.start),
-    },
-    paces,
-  );
-}
+const isFull = ({ filling, need }: Ground, links: readonly Link[]): boolean =>
+  links.every(({ putUpAt, nextAt, prime, fill }) => {
+    if (nextAt === null) return true;
+    return needBetween(need, { from: putUpAt, until: nextAt }) + prime <= Math.min(fill, mostOf(filling));
+  });
 
-/** Every container of the plan, the one already up first. */
-export function tellChain(
-  telling: Telling,
-  solved: Solved,
-  up: ContainerUp | null,
-  at: Instant,
-): readonly PlannedContainer[] {
-  const runs = solved.optimum.containers;
-  return [
-    ...(up === null ? [] : [toldUp(telling, solved, up, at)]),
-    ...runs.map((run, index) => toldRun(telling, solved, run, runs[index + 1])),
-  ];
+/** Each further set that is due within the plan can move the ones before it: as often as that is asked again, at most. */
+const MOST_ROUNDS = 6;
+
+/**
+ * [PL1] [PL14] The best chain, its sets changed as it goes. When a set is due depends on the container that it is changed
+ * with, so plans long enough for several sets are asked again with what the last answer showed; where that comes to no
+ * rest, room for a new set is left in every container.
+ */
+export function solveChain(ground: Ground, visiting: Visiting): Solved {
+  let newSets: NewSets = ground.sets.kind === 'timed' ? duesOf(ground, []) : 'all';
+  for (let round = 1; ; round++) {
+    const found = solve(ground, visiting, newSets);
+    const links = linksOf(ground, found);
+    const dues = duesOf(ground, links);
+    const settled = newSets === 'all' || dues.every((due) => (newSets as readonly unknown[]).includes(due));
+    if (newSets === 'all' || (settled && isFull(ground, links))) {
+      return { optimum: found, links, setDue: dueNow(ground) };
+    }
+    newSets = settled || round === MOST_ROUNDS ? 'all' : dues;
+  }
 }

@@ -6,22 +6,25 @@ import { earlier, type Instant } from '../../base/instant.ts';
 import { NOTHING, type Volume } from '../../base/volume.ts';
 import type { Grid } from '../grid.ts';
 import type { FeedDemand, Filling } from '../optimum/problem.ts';
-import { type ContainerLimits, type FixedLimit, plannedDown } from './limits.ts';
+import { type ContainerLimits, plannedDown } from './limits.ts';
 import type { Need } from './need.ts';
-import { type SetRule, setDue } from './sets.ts';
+import type { SetRule } from './sets.ts';
 
 export type Ground = {
   readonly grid: Grid;
   readonly need: Need;
   /** Need from slot 0 up to the slots 0 to `slots`, the last one cut to the end of the plan. */
   readonly needs: Float64Array;
+  /** Of a container with a set of its own age: the set's limit is one of them. */
   readonly limits: ContainerLimits;
   readonly sets: SetRule;
   readonly filling: Filling;
   readonly up: Up | null;
+  /** Whether no feed is needed past the end of the plan within any container's limit. */
+  readonly ends: boolean;
 };
 
-/** The container now up: what is in it at slot 0, and by when it must be down whatever set it hangs on. */
+/** The container now up: what is in it at slot 0, and by when it must be down. */
 export type Up = { readonly remaining: Volume; readonly downBy: Instant };
 
 export function needsOn(grid: Grid, { curve: { upTo } }: Need): Float64Array {
@@ -36,75 +39,67 @@ export function needsOn(grid: Grid, { curve: { upTo } }: Need): Float64Array {
 const isNeeded = (needs: Float64Array, slot: number): boolean =>
   (needs[slot + 1] as number) > (needs[slot] as number);
 
-function nextNeeded(needs: Float64Array, from: number): number | null {
+function nextNeeded(needs: Float64Array, from: number): number {
   for (let slot = Math.max(0, from); slot + 1 < needs.length; slot++) if (isNeeded(needs, slot)) return slot;
-  return null;
+  return Number.POSITIVE_INFINITY;
 }
 
-/** A set from the slot at which it is put up, −1 for the one now in use, to when it is due. */
-export type SetLife = { readonly slot: number; readonly due: FixedLimit };
+const needBy = ({ need, grid }: Ground, at: Instant): number =>
+  Math.max(0, need.curve.upTo(at) - need.curve.upTo(grid.span.from));
 
-/** Where the container now up is at its end: a set of unknown age is changed with the next one, at the latest then. */
-function endOfUp({ grid, need, needs, up }: Ground): number {
-  if (up === null) return 0;
-  const most = Math.min(up.remaining, need.curve.upTo(up.downBy) - need.curve.upTo(grid.span.from));
-  return needs.findLastIndex((needed) => needed <= Math.max(0, most));
+/** For a container started at each slot, the need up to the moment at which it must be down; none where none is needed yet. */
+function needAtLimits(ground: Ground): Float64Array {
+  const { grid, needs, limits } = ground;
+  return Float64Array.from({ length: grid.slots }, (_, slot) =>
+    isNeeded(needs, slot) ? needBy(ground, plannedDown(limits, grid.at(slot))) : (needs[slot] as number),
+  );
+}
+
+/** The last slot to which the container now up lasts; the first where none is. */
+function lastOfUp(ground: Ground): number {
+  const { up, needs } = ground;
+  if (up === null) return nextNeeded(needs, 0);
+  const most = Math.min(up.remaining, needBy(ground, up.downBy));
+  return needs.findLastIndex((needed) => needed <= most);
 }
 
 /**
- * [PL14] The sets of the plan one after the other: the first is new where the one in use is due or, if none is known,
- * with the first container; each later one where the one before is due. `first` brings the first change forward.
+ * [PL15] The slots at which a container would have a new set: those from which it could still be up when the set in use is
+ * due, for each moment at which one is (`null`: a set of unknown age, which goes with the container that it carries).
  */
-export function setLives(ground: Ground, first: number | null = null): readonly SetLife[] {
-  const { grid, needs, sets } = ground;
-  if (sets.kind !== 'timed') return [];
-  const lives: SetLife[] = sets.putUpAt === null ? [] : [{ slot: -1, due: setDue(sets.putUpAt, sets.limit) }];
-  const changeAfter = (life: SetLife | undefined): number | null =>
-    nextNeeded(
-      needs,
-      life === undefined ? endOfUp(ground) : Math.max(life.slot + 1, grid.slotDown(life.due.at)),
-    );
-  for (let slot = first ?? changeAfter(lives.at(-1)); slot !== null; slot = changeAfter(lives.at(-1))) {
-    lives.push({ slot, due: setDue(grid.at(slot), sets.limit) });
+function newSetSlots(ground: Ground, dues: readonly (Instant | null)[], atLimit: Float64Array): Uint8Array {
+  const { grid, needs } = ground;
+  const marks = new Uint8Array(grid.slots);
+  for (const due of dues) {
+    const last = due === null ? lastOfUp(ground) : nextNeeded(needs, grid.slotDown(due));
+    const needed = due === null ? -1 : needBy(ground, due);
+    for (let slot = 0; slot <= Math.min(last, grid.slots - 1); slot++) {
+      if (slot === last || (atLimit[slot] as number) > needed) marks[slot] = 1;
+    }
   }
-  return lives;
+  return marks;
 }
 
-/** When the set of a container put up at a slot is due; null where containers have sets of their own or none. */
-export const setDueFrom = (lives: readonly SetLife[], slot: number): FixedLimit | null =>
-  lives.findLast((life) => life.slot <= slot)?.due ?? null;
+/** Every container is given a new set, or those that would outlast the set in use at these moments. */
+export type NewSets = 'all' | readonly (Instant | null)[];
 
-export const isNewSet = ({ sets }: Ground, lives: readonly SetLife[], slot: number): boolean =>
-  sets.kind === 'with-each' || (sets.kind === 'timed' && lives.some((life) => life.slot === slot));
-
-/** The slot at which the set of a container put up at a slot goes, with whatever hangs on it. */
-const changeAfter = (lives: readonly SetLife[], slot: number): number =>
-  lives.find((life) => life.slot > slot)?.slot ?? Number.POSITIVE_INFINITY;
-
-/** [PL13] The demand, with the sets changed where these begin. No container spans the change of its set. */
-export function demandOf(ground: Ground, lives: readonly SetLife[], ends: boolean): FeedDemand {
-  const { grid, need, needs, limits, sets, filling, up } = ground;
-  const start = need.curve.upTo(grid.span.from);
-  const needBy = (at: number): number => Math.max(0, need.curve.upTo(at as Instant) - start);
-  const beforeChange = (down: Instant, slot: number): number => {
-    const change = changeAfter(lives, slot);
-    return Number.isFinite(change) ? Math.min(down, grid.at(change)) : down;
-  };
-  const needAtLimit = new Float64Array(grid.slots);
+/** [PL13] The demand as the optimum wants it. */
+export function demandOf(ground: Ground, newSets: NewSets): FeedDemand {
+  const { grid, needs, sets, filling, up, ends } = ground;
+  const needAtLimit = needAtLimits(ground);
   const prime = new Float64Array(grid.slots);
-  for (let slot = 0; slot < grid.slots; slot++) {
-    prime[slot] = sets.kind !== 'none' && isNewSet(ground, lives, slot) ? sets.prime.value : NOTHING;
-    const due = setDueFrom(lives, slot);
-    needAtLimit[slot] = isNeeded(needs, slot)
-      ? needBy(beforeChange(plannedDown(limits, grid.at(slot), due === null ? [] : [due]), slot))
-      : (needs[slot] as number);
+  if (sets.kind !== 'none') {
+    const marks = newSets === 'all' ? null : newSetSlots(ground, newSets, needAtLimit);
+    for (let slot = 0; slot < grid.slots; slot++) {
+      prime[slot] = marks === null || marks[slot] === 1 ? sets.prime.value : NOTHING;
+    }
   }
   return {
     need: needs,
     needAtLimit,
     prime,
     filling,
-    up: up === null ? null : { remaining: up.remaining, needAtLimit: needBy(beforeChange(up.downBy, -1)) },
+    up: up === null ? null : { remaining: up.remaining, needAtLimit: needBy(ground, up.downBy) },
     ends,
   };
 }

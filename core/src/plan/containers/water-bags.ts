@@ -1,7 +1,7 @@
 /**
  * When is the pump's second bag of water renewed, and what goes into it? It gives its water by itself every so often while
- * feed runs; it is a container of its own, with the limit of water. A bag is renewed late enough to be worth it and early
- * enough that neither its limit nor what it holds is passed wherever in its window somebody comes.
+ * feed runs; it is a container of its own, with the limit of water. It is renewed when its limit or what it holds is
+ * reached, at the last point of the grid before: other tasks are moved to it, not it to them.
  */
 import { after, before, duration, type Instant, instant, later, type Span } from '../../base/instant.ts';
 import { NOTHING, type Volume, volume } from '../../base/volume.ts';
@@ -9,10 +9,11 @@ import { ARITHMETIC, type Basis } from '../../base/working.ts';
 import type { WaterGiven } from '../../order/order.ts';
 import type { Programme } from '../../programme/programme.ts';
 import type { Course } from '../course.ts';
+import { gridUp } from '../grid.ts';
 import type { Said } from '../local.ts';
 import type { PlannedContainer, Task } from '../plan.ts';
-import { everySoOften, starting, task } from '../tasks/due.ts';
-import { isRunning, stretchesOf } from '../tasks/feeding.ts';
+import { everySoOften, stopping, task } from '../tasks/due.ts';
+import { isRunning, startWindow, stretchesOf } from '../tasks/feeding.ts';
 import { waterOf } from '../tasks/water.ts';
 import { capacityOf, type Pouring, recordedContent, recordedFill, workedFill } from './fill.ts';
 import { type ContainerLimits, plannedDown, takeDown } from './limits.ts';
@@ -66,23 +67,28 @@ function renewBy(
 }
 
 function putUpTasks(course: Course, { need, limits, pouring }: Omit<WaterPlan, 'tasks'>): readonly Task[] {
-  const { standing, span, local, programme } = course;
-  const by = local.should('window.feed')?.value ?? duration(0);
-  const running = stretchesOf(programme)[0];
+  const { standing, span, programme, feedFrom } = course;
   const bag = standing.waterBag;
   const most = volume(Math.floor(capacityOf(pouring) / pouring.step.value) * pouring.step.value);
-  const start = running === undefined ? null : later(running.from, standing.at);
-  let nominal = bag === null ? start : renewBy(need, limits, bag.putUpAt, standing.at, bag.remaining);
+  const first = stretchesOf(programme).find((stretch) => stretch.until > feedFrom);
+  let due =
+    bag !== null
+      ? renewBy(need, limits, bag.putUpAt, standing.at, bag.remaining)
+      : first === undefined
+        ? null
+        : gridUp(first.from) >= feedFrom
+          ? first.from
+          : feedFrom;
   const tasks: Task[] = [];
-  for (let first = bag === null; nominal !== null && nominal < span.until; first = false) {
-    const due = later(nominal, standing.at);
-    const window = first
-      ? starting(due)
-      : { earliest: later(before(due, by), standing.at), nominal: due, latest: due };
+  const wanted = (from: Instant): boolean => needBetween(need, { from, until: span.until }) > 0;
+  while (due !== null && due < span.until && wanted(due)) {
+    const isFirst = tasks.length === 0 && bag === null;
+    const window = isFirst ? startWindow(course, due) : stopping(later(due, standing.at));
     tasks.push(task({ kind: 'put-up-water-bag', rule: 'PL44' }, window));
-    const next = renewBy(need, limits, window.earliest, window.earliest, most);
-    nominal =
-      next > due && needBetween(need, { from: next, until: need.programme.span.until }) > 0 ? next : null;
+    // Wherever in its window it is put up, the next one is not reckoned from later than that.
+    const putUpAt = later(window.earliest, standing.at);
+    const next = renewBy(need, limits, putUpAt, putUpAt, most);
+    due = next > due ? next : null;
   }
   return tasks;
 }

@@ -56,7 +56,9 @@ export function taskId(
 export function task(what: What, window: Window): Task {
   const { kind, about = null, beside, volume = null, rate = null, rule } = what;
   const id = taskId(what, what.dueAt ?? window.nominal);
-  return { id, kind, ...window, volume, rate, about, ...(beside === undefined ? {} : { beside }), rule };
+  const { earliest, nominal, latest } = window;
+  const where = beside === undefined ? {} : { beside };
+  return { id, kind, earliest, nominal, latest, volume, rate, about, ...where, rule };
 }
 
 /** As far before as after. */
@@ -80,6 +82,13 @@ export const starting = (nominal: Instant): Window => ({
   latest: gridUp(nominal),
 });
 
+/** At its moment: the grid points on either side of it will do. */
+export const nearest = (nominal: Instant): Window => ({
+  earliest: gridDown(nominal),
+  nominal,
+  latest: gridUp(nominal),
+});
+
 /** Not before its moment, and within a while after it. */
 export const afterwards = (nominal: Instant, by: Duration): Window => ({
   earliest: nominal,
@@ -89,13 +98,13 @@ export const afterwards = (nominal: Instant, by: Duration): Window => ({
 
 /**
  * [PL31] Every so much elapsed time, counted anew from the anchor's time of day on every day, so that the same moments
- * come out whenever it is planned. A day or longer counts in whole days from the day on which the course began.
+ * come out whenever it is planned. A day or longer counts in whole days from the day of the order.
  */
 export function everySoOften(
   every: Duration,
   anchor: TimeOfDay,
   within: Span,
-  { begins, zone }: Pick<Course, 'begins' | 'zone'>,
+  { begins, order, zone }: Pick<Course, 'begins' | 'order' | 'zone'>,
 ): readonly Instant[] {
   const found: Instant[] = [];
   const add = (at: Instant): void => {
@@ -104,7 +113,7 @@ export function everySoOften(
   // No one comes more often than the grid has points.
   const step = duration(Math.max(every, SLOT));
   const wholeDays = Math.floor(every / DAY);
-  const firstDay = dayNumberAt(begins, zone);
+  const firstDay = dayNumberAt(order.startsAt ?? order.prescribedAt ?? begins, zone);
   for (const day of feedingDays(within, anchor, zone)) {
     if (wholeDays >= 1) {
       const number = dayNumberAt(day.from, zone);

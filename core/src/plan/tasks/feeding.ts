@@ -2,7 +2,7 @@
  * When does feed start, stop and change, and when is a feed given? Read off the programme: stretches that run at a rate,
  * and feeds that are a volume at a named time. What stops for a hold is flushed by the rules of holds, not of feeds.
  */
-import { between, type Instant, type Span } from '../../base/instant.ts';
+import { between, type Instant, type Span, within } from '../../base/instant.ts';
 import { type Rate, rateFor, subtract, sum, type Volume } from '../../base/volume.ts';
 import {
   ARITHMETIC,
@@ -13,10 +13,12 @@ import {
   type Worked,
   worked,
 } from '../../base/working.ts';
-import { type Gap, type Piece, type Programme, pieceGives } from '../../programme/programme.ts';
+import type { Held } from '../../programme/holds.ts';
+import { type Piece, type Programme, pieceGives } from '../../programme/programme.ts';
 import type { Course } from '../course.ts';
+import { gridUp } from '../grid.ts';
 import type { Task } from '../plan.ts';
-import { afterwards, around, starting, stopping, task, type Window } from './due.ts';
+import { afterwards, around, nearest, starting, stopping, task, type Window } from './due.ts';
 
 /** Feed running without a break, at one rate or at several one after the other. */
 export type Stretch = Span & { readonly pieces: readonly Piece[] };
@@ -81,27 +83,40 @@ export function feedingsOf({ pieces }: Programme): readonly Feeding[] {
 export const isRunning = ({ pieces }: Programme, at: Instant): boolean =>
   pieces.some((piece) => at >= piece.from && at < piece.until);
 
-/** The stretch without feed that begins or ends at a moment because of holds, or null. */
-export const heldFrom = ({ gaps }: Programme, at: Instant): Gap | null =>
-  gaps.find((gap) => gap.from === at && gap.holds.length > 0) ?? null;
-export const heldUntil = ({ gaps }: Programme, at: Instant): Gap | null =>
-  gaps.find((gap) => gap.until === at && gap.holds.length > 0) ?? null;
+/** The hold that begins or ends at a moment, or null. */
+export const heldFrom = ({ held }: Pick<Course, 'held'>, at: Instant): Held | null =>
+  held.find((one) => one.from === at) ?? null;
+export const heldUntil = ({ held }: Pick<Course, 'held'>, at: Instant): Held | null =>
+  held.find((one) => one.until === at) ?? null;
 
-export const heldBy = (gap: Gap | null): string | null => (gap === null ? null : gap.holds.join(' + '));
+export const heldBy = (held: Held | null): string | null => (held === null ? null : held.holds.join(' + '));
+
+/** Feed that was held starts when the hold is over; what starts by its own schedule may at the grid point before. */
+export const startWindow = (course: Course, at: Instant): Window =>
+  heldUntil(course, at) === null ? nearest(at) : starting(at);
+
+/** Whether a stretch is still to be started, or stopped: what falls on this point of the grid is, unless the pump shows that it was. */
+export const isToStart = ({ feedFrom, standing }: Course, { from }: Stretch): boolean =>
+  from > feedFrom || (gridUp(from) >= feedFrom && standing.running === null);
+export const isToStop = ({ feedFrom, standing, programme }: Course, { until }: Stretch): boolean =>
+  until < programme.span.until && (until > feedFrom || (until === feedFrom && standing.running !== null));
 
 /** What the pump does now is not what the programme says: it is put right at the first visit. */
-function putRightNow({ programme, standing }: Course, stretches: readonly Stretch[]): readonly Task[] {
-  const now = stretches[0]?.from === programme.span.from ? stretches[0] : null;
-  const first = now?.pieces[0];
-  if (standing.running === null) {
-    if (now === null || first === undefined) return [];
-    return [task({ kind: 'start-feed', rate: rateOf(first), rule: 'PL32' }, starting(now.from))];
+function putRightNow(course: Course, stretches: readonly Stretch[]): readonly Task[] {
+  const { standing, feedFrom } = course;
+  const stretch = stretches.find((one) => within(one, feedFrom));
+  const now = starting(feedFrom);
+  if (stretch === undefined) {
+    const stops = standing.running !== null && !stretches.some((one) => one.until === feedFrom);
+    return stops ? [task({ kind: 'stop-feed', rule: 'PL32' }, stopping(standing.at))] : [];
   }
-  if (first === undefined) return [task({ kind: 'stop-feed', rule: 'PL32' }, stopping(standing.at))];
-  const ordered = rateOf(first);
+  const ordered = rateOf(stretch.pieces.find((piece) => within(piece, feedFrom)) as Piece);
+  if (standing.running === null) {
+    return isToStart(course, stretch) ? [] : [task({ kind: 'start-feed', rate: ordered, rule: 'PL32' }, now)];
+  }
   return ordered?.value === standing.running.rate
     ? []
-    : [task({ kind: 'change-rate', rate: ordered, rule: 'PL32' }, starting(first.from))];
+    : [task({ kind: 'change-rate', rate: ordered, rule: 'PL32' }, now)];
 }
 
 /** Adjoining pieces that differ in rate: the pump is set anew where they meet. */
@@ -121,24 +136,24 @@ export function runningTasks(course: Course): {
   const { programme } = course;
   const stretches = stretchesOf(programme);
   const stops = stretches
-    .filter((stretch) => stretch.until < programme.span.until)
+    .filter((stretch) => isToStop(course, stretch))
     .map((stretch) =>
       task(
-        { kind: 'stop-feed', about: heldBy(heldFrom(programme, stretch.until)), rule: 'PL32' },
+        { kind: 'stop-feed', about: heldBy(heldFrom(course, stretch.until)), rule: 'PL32' },
         stopping(stretch.until),
       ),
     );
   const starts = stretches
-    .filter((stretch) => stretch.from > programme.span.from)
+    .filter((stretch) => isToStart(course, stretch))
     .map((stretch) =>
       task(
         {
           kind: 'start-feed',
-          about: heldBy(heldUntil(programme, stretch.from)),
+          about: heldBy(heldUntil(course, stretch.from)),
           rate: rateOf(stretch.pieces[0] as Piece),
           rule: 'PL32',
         },
-        starting(stretch.from),
+        startWindow(course, stretch.from),
       ),
     );
   const hasFeeds = programme.pieces.some(named);
@@ -178,10 +193,10 @@ export const isPouredPerFeed = ({ regimen, local }: Pick<Course, 'regimen' | 'lo
  */
 export function feedWindow(course: Course, { whole }: Feeding): Window {
   const window = course.local.should('window.feed')?.value ?? null;
-  if (window === null || !isPouredPerFeed(course)) return starting(whole.from);
+  if (window === null || !isPouredPerFeed(course)) return nearest(whole.from);
   return course.regimen.kind === 'bolus'
     ? around(whole.from, window)
-    : { ...around(whole.from, window), latest: starting(whole.from).latest };
+    : { ...around(whole.from, window), latest: nearest(whole.from).latest };
 }
 
 export const feedEndWindow = (course: Course, { whole }: Feeding): Window =>

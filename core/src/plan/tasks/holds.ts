@@ -2,24 +2,39 @@
  * What is done where feed stops and starts again? Around a hold the tube is flushed: feed that stands in it clots. Holds
  * that overlap are one stop and one start. Where feed ends or begins by its own schedule the water is that of feeds.
  */
-import type { Instant } from '../../base/instant.ts';
+import { after, type Instant } from '../../base/instant.ts';
 import type { Volume } from '../../base/volume.ts';
 import type { Worked } from '../../base/working.ts';
+import { timeOfDayAt } from '../../base/zone.ts';
 import type { MedicineByTube } from '../../order/order.ts';
-import type { Gap } from '../../programme/programme.ts';
+import type { Held } from '../../programme/holds.ts';
 import type { Course } from '../course.ts';
 import type { Task } from '../plan.ts';
-import { starting, stopping, task } from './due.ts';
-import { heldBy, heldFrom, heldUntil, type Stretch, stretchesOf } from './feeding.ts';
+import { stopping, task } from './due.ts';
+import {
+  heldBy,
+  heldFrom,
+  heldUntil,
+  isToStart,
+  isToStop,
+  type Stretch,
+  startWindow,
+  stretchesOf,
+} from './feeding.ts';
 import { waterAround, waterBy, waterOf } from './water.ts';
 
 const MEDICINE = 'medicine:';
 
-/** The medicines whose hold begins a gap; none where a hold of the order begins it or reaches over its beginning. */
-export function medicinesThatStop({ order }: Course, gap: Gap | null): readonly MedicineByTube[] {
-  if (gap === null) return [];
-  const held = order.holds.some((hold) => hold.from <= gap.from && (hold.until ?? gap.until) > gap.from);
-  return held ? [] : order.medicines.filter((one) => gap.holds.includes(`${MEDICINE}${one.name}`));
+/** The medicine that feed stops for where a hold begins; null where a hold of the order itself begins it. */
+export function medicineThatStops({ order, zone }: Course, held: Held | null): MedicineByTube | null {
+  if (held === null || order.holds.some((hold) => hold.from === held.from)) return null;
+  return (
+    order.medicines.find(
+      ({ name, times, holdBefore }) =>
+        held.holds.includes(`${MEDICINE}${name}`) &&
+        times.includes(timeOfDayAt(after(held.from, holdBefore), zone)),
+    ) ?? null
+  );
 }
 
 /** Before a medicine the water that the order has for it, else what policy has. */
@@ -31,10 +46,10 @@ export function beforeMedicine({ order, local }: Course, medicine: MedicineByTub
 }
 
 function stopWater(course: Course, at: Instant): Worked<Volume> | null | undefined {
-  const gap = heldFrom(course.programme, at);
-  if (gap === null) return waterAround(course)?.after;
-  const medicine = medicinesThatStop(course, gap)[0];
-  return medicine === undefined
+  const held = heldFrom(course, at);
+  if (held === null) return waterAround(course)?.after;
+  const medicine = medicineThatStops(course, held);
+  return medicine === null
     ? waterBy(course.local.should('flush.hold.before'))
     : beforeMedicine(course, medicine);
 }
@@ -44,7 +59,7 @@ const beginsDaily = ({ regimen }: Course): boolean =>
   regimen.kind === 'cyclic' || (regimen.kind === 'continuous' && regimen.perDay !== null);
 
 function startWater(course: Course, at: Instant): Worked<Volume> | null | undefined {
-  if (heldUntil(course.programme, at) !== null) return waterBy(course.local.should('flush.hold.after'));
+  if (heldUntil(course, at) !== null) return waterBy(course.local.should('flush.hold.after'));
   return beginsDaily(course) ? waterAround(course)?.before : undefined;
 }
 
@@ -57,18 +72,20 @@ export type AroundStops = { readonly afterStops: readonly Task[]; readonly befor
 export function flushesAroundStops(course: Course): AroundStops {
   const { programme } = course;
   const stretches = stretchesOf(programme);
-  const stopped = ({ until }: Stretch): readonly Task[] => {
-    const volume = until < programme.span.until ? stopWater(course, until) : undefined;
-    const about = heldBy(heldFrom(programme, until));
+  const stopped = (stretch: Stretch): readonly Task[] => {
+    const { until } = stretch;
+    const volume = isToStop(course, stretch) ? stopWater(course, until) : undefined;
+    const about = heldBy(heldFrom(course, until));
     return amounts(volume)
       ? [task({ kind: 'flush', about, beside: 'after', volume, rule: 'PL37' }, stopping(until))]
       : [];
   };
-  const started = ({ from }: Stretch): readonly Task[] => {
-    const volume = from > programme.span.from ? startWater(course, from) : undefined;
-    const about = heldBy(heldUntil(programme, from));
+  const started = (stretch: Stretch): readonly Task[] => {
+    const { from } = stretch;
+    const volume = isToStart(course, stretch) ? startWater(course, from) : undefined;
+    const about = heldBy(heldUntil(course, from));
     return amounts(volume)
-      ? [task({ kind: 'flush', about, beside: 'before', volume, rule: 'PL37' }, starting(from))]
+      ? [task({ kind: 'flush', about, beside: 'before', volume, rule: 'PL37' }, startWindow(course, from))]
       : [];
   };
   return { afterStops: stretches.flatMap(stopped), beforeStarts: stretches.flatMap(started) };

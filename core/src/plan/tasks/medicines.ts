@@ -11,7 +11,8 @@ import type { MedicineByTube } from '../../order/order.ts';
 import type { Course } from '../course.ts';
 import type { Task } from '../plan.ts';
 import { around, starting, task, type Window } from './due.ts';
-import { beforeMedicine, medicinesThatStop } from './holds.ts';
+import { heldFrom, isRunning } from './feeding.ts';
+import { beforeMedicine, medicineThatStops } from './holds.ts';
 import { outsideHolds, waterBy, waterOf } from './water.ts';
 
 type Dose = { readonly at: Instant; readonly medicine: MedicineByTube; readonly window: Window };
@@ -61,10 +62,14 @@ function waterAfter(
     : waterOf(next.medicine.waterBefore, path(next.medicine, 'waterBeforeMl'));
 }
 
-const stoppedFor = (course: Course, { at, medicine }: Dose): boolean =>
-  course.programme.gaps.some(
-    (gap) => gap.from < at && at <= gap.until && medicinesThatStop(course, gap)[0] === medicine,
+/** Whether feed ran and was stopped for this dose: then the tube was flushed there. */
+function stoppedFor(course: Course, { at, medicine }: Dose): boolean {
+  const from = before(at, medicine.holdBefore);
+  const held = heldFrom(course, from);
+  return (
+    medicineThatStops(course, held) === medicine && isRunning(course.programme, before(from, duration(1)))
   );
+}
 
 function doseTasks(
   course: Course,

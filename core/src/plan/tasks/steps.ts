@@ -1,16 +1,16 @@
 /** When may an order that goes up in steps go up? Somebody is asked, each time; nothing steps by itself. */
-import { after, duration, type Instant, type Span, within } from '../../base/instant.ts';
+import { after, duration, type Instant, later, MINUTE, type Span } from '../../base/instant.ts';
 import type { Rate, Volume } from '../../base/volume.ts';
 import type { Worked } from '../../base/working.ts';
 import type { Policy } from '../../policy/policy.ts';
 import { rateLevels, volumeLevels } from '../../programme/advancement.ts';
 import { type Frame, frameOf } from '../../programme/frame.ts';
 import type { Course } from '../course.ts';
+import { gridUp } from '../grid.ts';
 import type { Task } from '../plan.ts';
 import { afterwards, task } from './due.ts';
 
 type Step = {
-  readonly from: Instant;
   readonly rate: Worked<Rate> | null;
   readonly volume: Worked<Volume> | null;
 };
@@ -19,24 +19,37 @@ function stepsOf({ regimen }: Course, frame: Frame): readonly Step[] {
   if (regimen.advance === null) return [];
   if (regimen.kind === 'intermittent' || regimen.kind === 'bolus') {
     const levels = volumeLevels(frame, regimen.volume, regimen.advance, 'regimen.volume') ?? [];
-    return levels.map(({ from, is }) => ({ from, rate: null, volume: is }));
+    return levels.map(({ is }) => ({ rate: null, volume: is }));
   }
   const start = { rate: regimen.advance.start, of: 'mixture' } as const;
   const ordered = regimen.kind === 'volume-targeted' ? regimen.baseRate : (regimen.rate ?? start);
   const levels = rateLevels(frame, ordered, regimen.advance, 'regimen.rate') ?? [];
-  return levels.map(({ from, is }) => ({ from, rate: is, volume: null }));
+  return levels.map(({ is }) => ({ rate: is, volume: null }));
 }
 
-/** [PL43] A question for each step that may come, with what it would go up to. */
+/** From when the level that holds now counts: from the last step, or from when feeding began or will. */
+function levelSince({ standing, programme, feedFrom }: Course): Instant {
+  const runs = programme.pieces.find((piece) => piece.until > feedFrom);
+  const begins = runs === undefined ? feedFrom : later(runs.from, feedFrom);
+  return standing.advancement.since ?? standing.feedingSince ?? begins;
+}
+
+/** [PL43] A question for each step that may come, with what it would go up to; one that nobody was asked stays open. */
 export function stepTasks(course: Course, policy: Policy): readonly Task[] {
   const { order, standing, horizon, regimen, local } = course;
   if (regimen.advance === null) return [];
   const span: Span = { from: standing.at, until: after(horizon.until, duration(1)) };
   const frame = frameOf({ order, policy, standing, span, pace: 'highest' });
   const by = local.should('window.check')?.value ?? duration(0);
+  const since = levelSince(course);
+  const every = Math.max(regimen.advance.every, MINUTE);
   return stepsOf(course, frame)
-    .filter((step) => within(horizon, step.from))
-    .map(({ from, rate, volume }) =>
-      task({ kind: 'confirm-step', rate, volume, rule: 'PL43' }, afterwards(from, by)),
-    );
+    .slice(1)
+    .flatMap(({ rate, volume }, index) => {
+      const nominal = after(since, duration((index + 1) * every));
+      if (nominal >= horizon.until) return [];
+      const window = afterwards(nominal, by);
+      const open = { ...window, latest: later(window.latest, gridUp(standing.at)) };
+      return [task({ kind: 'confirm-step', rate, volume, rule: 'PL43' }, open)];
+    });
 }

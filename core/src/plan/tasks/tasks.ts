@@ -54,13 +54,23 @@ const fromNow =
     latest: later(one.latest, first),
   });
 
+/** Two that would have the same id are told apart by their number, before anything done is taken away. */
+function toldApart(tasks: readonly Task[]): readonly Task[] {
+  const seen = new Map<string, number>();
+  return tasks.map((one) => {
+    const count = (seen.get(one.id) ?? 0) + 1;
+    seen.set(one.id, count);
+    return count === 1 ? one : { ...one, id: `${one.id}#${count}` };
+  });
+}
+
 /** [PL30] Every task, by family and within it by time. `first` is the first moment at which a visit can be. */
 export function tasksOf(course: Course, policy: Policy, first: Instant): Due {
   const { stops, starts } = runningTasks(course);
   const { afterStops, beforeStarts } = flushesAroundStops(course);
   const feeds = feedingsOf(course.programme).map((feeding) => feedTasks(course, feeding));
   const shown = (tasks: readonly Task[]): readonly Task[] =>
-    tasks.filter(isOpen(course, first)).map(fromNow(course, first));
+    toldApart(tasks).filter(isOpen(course, first)).map(fromNow(course, first));
   return {
     beforeHanging: shown([
       ...checksByClock(course),

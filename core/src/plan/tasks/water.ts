@@ -104,8 +104,8 @@ function policyByClock(course: Course): readonly Task[] {
   if (every === null) return [];
   const window = flushWindow(course);
   return everySoOften(every.value, course.dayStart, dueNear(course, window), course)
-    .filter((at) => isRunning(programme, at) && heldFrom(programme, at) === null)
-    .filter((at) => heldUntil(programme, at) === null)
+    .filter((at) => isRunning(programme, at) && heldFrom(course, at) === null)
+    .filter((at) => heldUntil(course, at) === null)
     .map((at) => task({ kind: 'flush', volume, rule: 'PL36' }, around(at, window)));
 }
 
