@@ -49,6 +49,12 @@ export const CREDIBLE = {
   density: over(ZERO, 10_000, 'kcal/mL'),
   energy: from(ZERO, 20_000, 'kcal'),
   protein: from(ZERO, 1_000, 'g'),
+  // What happened is recorded however much it was: only what nobody can have measured is given back.
+  amount: over(ZERO, 20_000, 'mL'),
+  amountOrNone: from(ZERO, 20_000, 'mL'),
+  ph: from(ZERO, 14, '[pH]'),
+  length: from(ZERO, 300, 'cm'),
+  result: from(ZERO, 100_000, 'the unit that stands beside it'),
 } as const satisfies Record<string, Credible>;
 
 export type CredibleKind = keyof typeof CREDIBLE;

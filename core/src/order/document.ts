@@ -61,7 +61,7 @@ const feedSchema = z
   })
   .meta({ description: 'What is given' });
 
-const holdSchema = z
+export const holdSchema = z
   .strictObject({
     id: text('A name for it, different from other holds'),
     from: moment('When feed stops'),
@@ -140,7 +140,7 @@ export type OrderDocument = z.input<typeof orderSchema>;
 
 const NO_NEEDS = { energyKcalPerDay: null, proteinGPerDay: null, waterMlPerDay: null };
 
-function toOrder(read: z.output<typeof orderSchema>): Order {
+export function toOrder(read: z.output<typeof orderSchema>): Order {
   const { document: _, needs, ...rest } = read;
   const { mostRateMlPerHour, mostVolumeMlPerDay, fluidLimitMlPerDay, intravenousMlPerDay, ...same } = rest;
   const { waterMlPerDay, ...needed } = needs ?? NO_NEEDS;
@@ -171,7 +171,7 @@ export function parseOrderText(text: string): Result<Order> {
   return json.ok ? parseOrder(json.value) : json;
 }
 
-const writeHold = (hold: Hold, zone: Zone): z.input<typeof holdSchema> =>
+export const writeHold = (hold: Hold, zone: Zone): z.input<typeof holdSchema> =>
   kept({
     ...hold,
     from: writeMoment(hold.from, zone),
