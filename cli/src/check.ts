@@ -2,9 +2,9 @@
 
 import { judgeOrder } from '@feedwright/core/order/judge';
 import { DEFAULT_POLICY } from '@feedwright/core/policy/defaults';
-import { ENGLISH } from '@feedwright/core/screen/english';
-import { problemJson } from '@feedwright/core/screen/plan-json';
-import { problemLines } from '@feedwright/core/screen/plan-text';
+import { ENGLISH } from '@feedwright/core/screen/english/english';
+import { problemJson } from '@feedwright/core/screen/plan/json';
+import { problemLines } from '@feedwright/core/screen/problem-lines';
 import { zoneArgument } from './arguments.ts';
 import { feedsFrom, policyFrom } from './facility.ts';
 import { STOPPED } from './fail.ts';

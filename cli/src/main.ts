@@ -43,7 +43,7 @@ try {
   const code = stopCode(problem);
   if (code !== null) process.exitCode = code;
   else if (problem instanceof Refused) {
-    const { ENGLISH } = await import('@feedwright/core/screen/english');
+    const { ENGLISH } = await import('@feedwright/core/screen/english/english');
     process.stderr.write(`${refusalLines(problem, ENGLISH).join('\n')}\n`);
     process.exitCode = BAD_INPUT;
   } else throw problem;

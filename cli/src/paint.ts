@@ -1,5 +1,5 @@
 /** How do lines look on a terminal? Weight and outline before colour, and colour only where there is a terminal. */
-import type { Line } from '@feedwright/core/screen/plan-text';
+import type { Line } from '@feedwright/core/screen/line';
 
 const CODES: Readonly<Record<Line['tone'], readonly [string, string]>> = {
   title: ['\x1b[1m', '\x1b[22m'],

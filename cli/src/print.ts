@@ -1,5 +1,5 @@
 /** How does a verb answer? Lines with their tone for people, JSON for programs; only on the output, only at the end. */
-import type { Line } from '@feedwright/core/screen/plan-text';
+import type { Line } from '@feedwright/core/screen/line';
 import { coloured, paint } from './paint.ts';
 
 export function printLines(lines: readonly Line[]): void {

@@ -2,7 +2,7 @@
 import { feedsJsonSchema } from '@feedwright/core/feeds/document';
 import { orderJsonSchema } from '@feedwright/core/order/document';
 import { policyJsonSchema } from '@feedwright/core/policy/document';
-import { planJsonSchema } from '@feedwright/core/screen/plan-schema';
+import { planJsonSchema } from '@feedwright/core/screen/plan/schema';
 import { refuse } from './fail.ts';
 import { printJson } from './print.ts';
 

@@ -6,7 +6,7 @@ import { reckon } from '@feedwright/core/reckon/reckon';
 import { CALCULATION_ISSUES } from '@feedwright/core/screen/calculations/english-issues';
 import { calculationJson, catalogueJson, reckonedJson } from '@feedwright/core/screen/calculations/json';
 import { aboutLines, listLines, reckonedLines } from '@feedwright/core/screen/calculations/text';
-import { ENGLISH } from '@feedwright/core/screen/english';
+import { ENGLISH } from '@feedwright/core/screen/english/english';
 import { BAD_INPUT, Refused, refusalLines } from './fail.ts';
 import { printJson, printLines } from './print.ts';
 

@@ -1,7 +1,7 @@
 /** Does the command say what to pour, and refuse what it cannot read? Tried through the launcher, as a person would. */
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { planSchema } from '@feedwright/core/screen/plan-schema';
+import { planSchema } from '@feedwright/core/screen/plan/schema';
 import { AT, feedwright, file, ORDER } from './run.ts';
 
 const refused = (args: readonly string[], ...says: readonly RegExp[]): void => {

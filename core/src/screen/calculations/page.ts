@@ -5,7 +5,7 @@ import { decimalText } from '../../reckon/exact.ts';
 import { acceptedFor } from '../../reckon/quantity-input.ts';
 import { reckon } from '../../reckon/reckon.ts';
 import { SOURCES, type SourceId } from '../../reckon/sources.ts';
-import { ENGLISH } from '../english.ts';
+import { ENGLISH } from '../english/english.ts';
 import { CAUTIONS, DEFER, REASONS, SUBJECT_TITLES, TITLES } from './english.ts';
 import { exampleText, label } from './text.ts';
 import { unitText, valueText } from './value.ts';

@@ -1,6 +1,6 @@
 /** What is wrong with a document, in English: its fields, local policy's rows, the feed list's feeds. */
-import { plainly, withUnit } from './said.ts';
-import type { Data, Sentence, Words } from './words.ts';
+import { plainly, withUnit } from '../said.ts';
+import type { Data, Sentence, Words } from '../words.ts';
 
 const say = (says: string, remedy: string): Sentence => ({ says, remedy });
 const quoted = (value: unknown): string => `“${plainly(value)}”`;

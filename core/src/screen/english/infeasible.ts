@@ -1,6 +1,6 @@
 /** What cannot be planned as asked, in English, with the best that can be done. */
-import { plainly } from './said.ts';
-import type { Data, Words } from './words.ts';
+import { plainly } from '../said.ts';
+import type { Data, Words } from '../words.ts';
 
 const done = ({ done: moved }: Data): string =>
   moved === false

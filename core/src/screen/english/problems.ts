@@ -1,6 +1,8 @@
 /** What is wrong with an order, in English: by the code of the problem. */
-import { clock, foundOf, limitOf, parts, plainly, withUnit } from './said.ts';
-import type { Data, Sentence, Words } from './words.ts';
+
+import { clock, foundOf, limitOf, parts, plainly, withUnit } from '../said.ts';
+import type { Data, Sentence, Words } from '../words.ts';
+import { ENGLISH_FHIR_PROBLEMS } from './fhir.ts';
 
 const say = (says: string, remedy: string): Sentence => ({ says, remedy });
 
@@ -340,4 +342,5 @@ export const ENGLISH_PROBLEMS: Words['problems'] = {
   ...ceilings,
   ...worthKnowing,
   ...plan,
+  ...ENGLISH_FHIR_PROBLEMS,
 };

@@ -2,16 +2,16 @@
  * What does a plan look like to a program? Plain JSON: unit-bearing keys, instants with the zone's offset, and beside
  * every number the working that it was shown with. The numbers are made from the same values as the words.
  */
-import type { Fraction } from '../base/fraction.ts';
-import type { Instant } from '../base/instant.ts';
-import { inMl, inMlPerHour, type Rate, type Volume } from '../base/volume.ts';
-import type { Shown, Worked, Working } from '../base/working.ts';
-import { showInstant, type Zone } from '../base/zone.ts';
-import type { Problem } from '../order/order.ts';
-import type { CartonUse, DayTotals, Infeasible, Plan, PlannedContainer, Task } from '../plan/plan.ts';
-import { jsonNumber } from './number.ts';
-import { problemSays } from './problem-text.ts';
-import type { Words } from './words.ts';
+import type { Fraction } from '../../base/fraction.ts';
+import type { Instant } from '../../base/instant.ts';
+import { inMl, inMlPerHour, type Rate, type Volume } from '../../base/volume.ts';
+import type { Shown, Worked, Working } from '../../base/working.ts';
+import { showInstant, type Zone } from '../../base/zone.ts';
+import type { Problem } from '../../order/order.ts';
+import type { CartonUse, DayTotals, Infeasible, Plan, PlannedContainer, Task } from '../../plan/plan.ts';
+import { jsonNumber } from '../number.ts';
+import { problemSays } from '../problem-text.ts';
+import type { Words } from '../words.ts';
 
 type Json = null | boolean | number | string | readonly Json[] | { readonly [key: string]: Json };
 

@@ -1,11 +1,11 @@
 /** The English catalogue. Plain, calm, the trade's own terms; the unit is always written by us. */
 
-import type { TaskKind } from '../plan/plan.ts';
-import { ENGLISH_INFEASIBLE } from './english-infeasible.ts';
-import { ENGLISH_ISSUES } from './english-issues.ts';
-import { ENGLISH_PROBLEMS } from './english-problems.ts';
-import { showDuration } from './time.ts';
-import type { Words } from './words.ts';
+import type { TaskKind } from '../../plan/plan.ts';
+import { showDuration } from '../time.ts';
+import type { Words } from '../words.ts';
+import { ENGLISH_INFEASIBLE } from './infeasible.ts';
+import { ENGLISH_ISSUES } from './issues.ts';
+import { ENGLISH_PROBLEMS } from './problems.ts';
 
 /** Tasks whose container or feed is told on a line of its own. */
 const TOLD_ELSEWHERE: ReadonlySet<TaskKind> = new Set([

@@ -1,12 +1,15 @@
 /** What is wrong with what was typed or read, in English: by the code of the issue. */
-import { ENGLISH_DOCUMENTS } from './english-documents.ts';
-import type { Words } from './words.ts';
+
+import type { Words } from '../words.ts';
+import { ENGLISH_DOCUMENTS } from './documents.ts';
+import { ENGLISH_FHIR_ISSUES } from './fhir.ts';
 
 const quoted = (value: unknown): string => `“${String(value)}”`;
 const listed = (value: unknown): string => (Array.isArray(value) ? value.join(', ') : String(value));
 
 export const ENGLISH_ISSUES: Words['issues'] = {
   ...ENGLISH_DOCUMENTS,
+  ...ENGLISH_FHIR_ISSUES,
   'number/empty': () => ({ says: 'no number was given', remedy: 'Write the number with its digits.' }),
   'number/sign': ({ text }) => ({
     says: `${quoted(text)} starts with a sign`,

@@ -1,0 +1,33 @@
+/** What does the feeding day come to? Formula, energy, protein and water, against what was ordered and is needed. */
+import { inMl } from '../../base/volume.ts';
+import type { DayTotals } from '../../plan/plan.ts';
+import { BLANK, type Line, line } from '../line.ts';
+import { showFraction, showVolume } from '../number.ts';
+import { workingLines } from '../working-text.ts';
+import { moment, type Page } from './page.ts';
+
+export function dayLines(day: DayTotals, page: Page): readonly Line[] {
+  const { plan } = page.words;
+  const need = (amount: string | null): string => (amount === null ? '' : ` (${plan.needed(amount)})`);
+  const kcal = `${showFraction(day.energyKcal.value, 0)} kcal`;
+  const protein = `${showFraction(day.proteinG.value, 1)} g`;
+  const ordered = day.ordered === null ? '' : ` (${plan.ordered(showVolume(day.ordered.value))})`;
+  const workings = [day.formula, day.energyKcal, day.proteinG, day.water.total].flatMap((one) =>
+    workingLines(one.working, page),
+  );
+  const needs = {
+    energy: day.needs.energyKcal === null ? null : `${showFraction(day.needs.energyKcal, 0)} kcal`,
+    protein: day.needs.proteinG === null ? null : `${showFraction(day.needs.proteinG, 1)} g`,
+    water: day.needs.water === null ? null : `${showFraction(inMl(day.needs.water), 0)} mL`,
+  };
+  return [
+    line(`${plan.day}  ${plan.within(moment(day.day.from, page), moment(day.day.until, page))}`, 'heading'),
+    line(`  ${plan.formula} ${showVolume(day.formula.value)}${ordered}`),
+    line(`  ${plan.energy} ${kcal}${need(needs.energy)}, ${plan.protein} ${protein}${need(needs.protein)}`),
+    line(
+      `  ${plan.water(showVolume(day.water.formula.value), showVolume(day.water.flushes.value), showVolume(day.water.total.value))}${need(needs.water)}`,
+    ),
+    ...(page.workings ? workings.map((text) => line(`      ${text}`, 'quiet')) : []),
+    BLANK,
+  ];
+}
