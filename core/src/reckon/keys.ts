@@ -15,14 +15,15 @@ type Found = { readonly key: string; readonly unit?: string };
 
 const namesOf = new WeakMap<Calculation, ReadonlyMap<string, readonly string[]>>();
 
-/** Every name of every input; one name may stand for two inputs of different kinds: `protein` in g and in g/L. */
+/** Every name of every input; a second name may stand for two of different kinds: `protein` in g and in g/L. */
 function names(calculation: Calculation): ReadonlyMap<string, readonly string[]> {
   const known = namesOf.get(calculation);
   if (known !== undefined) return known;
   const made = new Map<string, readonly string[]>();
   for (const [key, ask] of Object.entries(calculation.asks)) {
-    for (const name of [key, ...ask.also]) made.set(squash(name), [...(made.get(squash(name)) ?? []), key]);
+    for (const name of ask.also) made.set(squash(name), [...(made.get(squash(name)) ?? []), key]);
   }
+  for (const key of Object.keys(calculation.asks)) made.set(squash(key), [key]);
   namesOf.set(calculation, made);
   return made;
 }

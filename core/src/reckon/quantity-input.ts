@@ -53,7 +53,6 @@ export const ACCEPTED: Readonly<Record<string, readonly string[]>> = {
   mL: ['mL', 'L', 'cc', 'oz', 'tbsp', 'tsp', 'dL'],
   'mL/h': ['mL/h', 'mL/min', 'mL/day', 'L/day', 'oz/h'],
   h: ['h', 'min', 'day', 'h min'],
-  min: ['min', 'h', 's', 'h min'],
   d: ['d', 'week', 'month', 'h'],
   mo: ['mo', 'week', 'd', 'y'],
   a: ['y', 'month', 'week', 'day'],
@@ -81,6 +80,7 @@ export const ACCEPTED: Readonly<Record<string, readonly string[]>> = {
   mmol: ['mmol', 'mEq', 'mg'],
   'mosm/kg': ['mosm/kg', 'mosm/L'],
   'g/dL': ['g/dL', 'g/L'],
+  'mL/mL': ['mL/mL', 'mL/L', 'mL/237mL', '%'],
   '%': ['%'],
   '1': ['', '%'],
 };

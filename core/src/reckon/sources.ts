@@ -150,7 +150,7 @@ export const SOURCES = {
     '75, 90, 120, 135 and 150 mL/kg on days 1 to 5; at most 180',
   ),
   E40: secondary(
-    'WHO, Managing newborn problems, 2003',
+    'WHO 2003, number of feeds by weight, as given in neonatal feeding notes',
     'at least 8 feeds a day at 1.25–2.5 kg, 12 under 1.25 kg',
   ),
   E41: fromMemory(
@@ -158,7 +158,7 @@ export const SOURCES = {
     'starter formula 130 mL/kg a day, 100 with gross oedema, each feed to 5 mL',
   ),
   E42: secondary(
-    'Neonatal nutrition course notes',
+    'Neonatal feeding notes and course sheets',
     'mL/kg/day × kg; kcal = mL × kcal/oz / 30; birth weight in the first week, then the day before’s',
   ),
   E43: read(

@@ -90,7 +90,6 @@ export const energyDensity = quantity(
   ['0.1', '4'],
   'density',
   'energyDensity',
-  'strength',
   'energy',
   'kcal',
   'caloricDensity',
@@ -100,7 +99,7 @@ export const fibreDensity = quantity('f', 'g/L', ['0', '60'], 'fibre', 'fiber', 
 /** As a fraction: `0.8`, `80 %`, `805 mL/L`, `191 mL per 237 mL`. */
 export const waterFraction = quantity(
   'w',
-  '1',
+  'mL/mL',
   ['0.3', '1', 'definition'],
   'water',
   'freeWater',

@@ -66,7 +66,6 @@ function weightOf(given: Weights): { readonly W: Known; readonly which: string }
 const feedGives = {
   weightUsed: names('W'),
   volumeMl: gives('V', 'mL'),
-  volumeMlPerKg: gives('k', 'mL/kg', '0.1'),
   rateMlPerHour: gives('r', 'mL/h', '0.1'),
   rateMlPerKgPerHour: gives('r/W', 'mL/kg/h', '0.01'),
   feeds: gives('n', '1'),
@@ -168,7 +167,7 @@ export const infantPerKg = calculation({
     energyKcalPerMl: milkDensity,
   },
   oneOf: [[['volumeMl'], ['rateMlPerHour'], ['bolusMl', 'feeds'], ['bolusMl', 'everyHours']]],
-  gives: feedGives,
+  gives: { ...feedGives, volumeMlPerKg: gives('k', 'mL/kg', '0.1') },
   equations: ['V = n × b', 'V = 24 × r', 'k = V / W', ...feedEquations.slice(1)],
   sources: ['E42', 'E40'],
   rule: 'RK9',

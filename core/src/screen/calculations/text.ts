@@ -7,12 +7,10 @@ import { acceptedFor } from '../../reckon/quantity-input.ts';
 import type { Reckoned } from '../../reckon/reckon.ts';
 import { SOURCES } from '../../reckon/sources.ts';
 import { ENGLISH } from '../english/english.ts';
-import type { Line } from '../line.ts';
+import { type Line, line } from '../line.ts';
 import { CAUTIONS, CONVENTIONS, DEFER, REASONS, SUBJECT_TITLES, TITLES } from './english.ts';
 import { sourcesOf } from './json.ts';
 import { unitText, valueText } from './value.ts';
-
-const line = (text: string, tone: Line['tone'] = 'body'): Line => ({ text, tone });
 
 const SUFFIX =
   /(MlPerKgPerHour|MlPerHour|MlPerKg|MlPerM2|KcalPerMl|KcalPerKg|KcalPerG|KcalPerOz|MmolPerL|MosmPerKg|MgPerDl|MeqPerL|KgPerM2|GPerKg|GPerL|PerMinute|Ml|Oz|Kcal|Kg|Lb|Mg|G|M2|L|Mosm|Mmol|Percent|Mm|Cm|Cel|Hours|Years)$/;
