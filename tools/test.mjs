@@ -61,6 +61,7 @@ async function testAll(files) {
     const said = verdict(data, type === 'test:pass');
     if (said === null) continue;
     counts[said.as] += 1;
+    if (said.as === 'skipped') console.log(`- ${data.name}: ${data.skip ?? data.todo}`);
     if (said.as === 'failed') console.log(`✗ ${data.name} (${relative(ROOT, data.file ?? '')})\n${said.why}`);
   }
   return counts;
