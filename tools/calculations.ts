@@ -4,8 +4,8 @@
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { EXAMPLE_SOURCES } from '@feedwright/core/reckon/printed-examples';
 import { calculationsPage, equationSources } from '@feedwright/core/screen/calculations/page';
-import { EXAMPLE_SOURCES } from '../core/test/reckon/examples/sources.ts';
 
 const ROOT = join(import.meta.dirname, '..');
 export const PAGE = join(ROOT, 'docs/calculations.md');

@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { calculationNamed } from '@feedwright/core/reckon/catalogue';
 import { toDouble } from '@feedwright/core/reckon/exact';
+import { EXAMPLE_SOURCES } from '@feedwright/core/reckon/printed-examples';
 import { type Reckoned, reckon } from '@feedwright/core/reckon/reckon';
 import { valueJson } from '@feedwright/core/screen/calculations/value';
 import { ACCOUNT, ACCOUNT_TRAPS } from './examples/account.ts';
@@ -10,7 +11,6 @@ import type { Run } from './examples/example.ts';
 import { FURTHER, FURTHER_TRAPS } from './examples/further.ts';
 import { MIXING, SMALL_BATCH } from './examples/mixing.ts';
 import { NEEDS, NEEDS_TRAPS } from './examples/needs.ts';
-import { EXAMPLE_SOURCES } from './examples/sources.ts';
 
 const EXAMPLES = [...DELIVERY, ...MIXING, ...ACCOUNT, ...NEEDS, ...FURTHER];
 const TRAPS = [...DELIVERY_TRAPS, ...ACCOUNT_TRAPS, ...NEEDS_TRAPS, ...FURTHER_TRAPS];

@@ -2,7 +2,7 @@
  * What does a printed example say, and what must come out? Facts from print in our own words: the source is a number of
  * section “Worked examples” in docs/sources.md.
  */
-import type { ExampleSource } from './sources.ts';
+import type { ExampleSource } from '@feedwright/core/reckon/printed-examples';
 
 export type Run = {
   readonly work: string;

@@ -1,4 +1,4 @@
-/** Where are the worked examples printed? Section “Worked examples” of docs/sources.md is written from this list. */
+/** Where are the worked examples printed that the calculations are proved against? Section “Worked examples” of docs/sources.md is written from this list. */
 export const EXAMPLE_SOURCES = {
   X1: 'Practice enteral and parenteral calculations, dietetics course handout, patient 1 (read)',
   X2: 'Nutrition support calculations, dietetics course NDFS 356, university worksheet with answers (read)',
