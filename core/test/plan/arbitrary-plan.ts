@@ -169,18 +169,21 @@ const arbOrder = (base: number): fc.Arbitrary<Order> =>
       };
     });
 
+/** The default policy with other values where a ward may differ, so far as it has a value for an adult. */
 const arbPolicy: fc.Arbitrary<Policy> = fc
-  .record({ perFeed: fc.boolean(), residual: fc.boolean(), step: fc.constantFrom(ml(10), ml(50)) })
-  .map(({ perFeed, residual, step }) => ({
+  .record({
+    'pour.per-feed': fc.boolean(),
+    'check.residual.routine': fc.boolean(),
+    'pour.step': fc.constantFrom(ml(10), ml(50)),
+    'set.change.open': fc.constantFrom(24 * HOUR, 12 * HOUR, 5 * HOUR),
+    'set.with-each-closed-container': fc.boolean(),
+    'bag.capacity': fc.constantFrom(ml(1000), ml(300)),
+    'hang.margin': fc.constantFrom(0, 15 * MINUTE),
+  })
+  .map((values: Readonly<Record<string, unknown>>) => ({
     ...DEFAULT_POLICY,
     rows: DEFAULT_POLICY.rows.map((row) =>
-      row.key === 'pour.per-feed'
-        ? { ...row, value: perFeed }
-        : row.key === 'check.residual.routine' && row.value !== null
-          ? { ...row, value: residual }
-          : row.key === 'pour.step' && row.value !== null
-            ? { ...row, value: step }
-            : row,
+      row.key in values && row.value !== null ? { ...row, value: values[row.key] as never } : row,
     ),
   }));
 
@@ -194,7 +197,15 @@ const arbProtected = (base: number): fc.Arbitrary<readonly Span[]> =>
     2,
   );
 
-const CHANGED = ['pour.per-feed', 'pour.step', 'check.residual.routine'];
+const CHANGED = [
+  'pour.per-feed',
+  'pour.step',
+  'check.residual.routine',
+  'set.change.open',
+  'set.with-each-closed-container',
+  'bag.capacity',
+  'hang.margin',
+];
 
 function matter(order: Order, { rows }: Policy) {
   const { regimen, zone: inZone, startsAt, holds, medicines, modules, water, feed } = order;

@@ -123,8 +123,9 @@ test('[PL7] planning again with the same end after doing the plan so far gives t
       const at = instant(base + slots * 5 * MINUTE);
       fc.pre(plan.infeasible.length === 0 && at < plan.span.until && plan.programme !== null);
       const standing = advanceStanding(request, plan, at);
-      // A volume a day is shared out from when feeding begins, and while it has not that is always now.
-      fc.pre(request.order.regimen?.kind !== 'volume-targeted' || standing.feedingSince !== null);
+      // A volume a day is shared out, and its first day counted, from when feeding begins: until it has, that is always now.
+      const begun = plan.programme.pieces[0]?.from === plan.at;
+      fc.pre(request.order.regimen?.kind !== 'volume-targeted' || begun);
       const again = planFor({ ...request, standing, until: plan.span.until });
       assert.deepEqual(restOf(again, at), restOf(plan, at));
     }),

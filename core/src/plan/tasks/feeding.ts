@@ -158,9 +158,10 @@ export function runningTasks(course: Course): {
     );
   const hasFeeds = programme.pieces.some(named);
   const now = hasFeeds ? [] : putRightNow(course, stretches);
+  const changes = stretches.flatMap(rateChanges).filter((one) => one.nominal > course.feedFrom);
   return {
     stops: [...now.filter((one) => one.kind === 'stop-feed'), ...stops],
-    starts: [...now.filter((one) => one.kind !== 'stop-feed'), ...starts, ...stretches.flatMap(rateChanges)],
+    starts: [...now.filter((one) => one.kind !== 'stop-feed'), ...starts, ...changes],
   };
 }
 

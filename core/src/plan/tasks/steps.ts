@@ -27,21 +27,21 @@ function stepsOf({ regimen }: Course, frame: Frame): readonly Step[] {
   return levels.map(({ is }) => ({ rate: is, volume: null }));
 }
 
-/** From when the level that holds now counts: from the last step, or from when feeding began or will. */
-function levelSince({ standing, programme, feedFrom }: Course): Instant {
+/** From when the level that holds now counts: from the last step, or from when feeding began or will; null if it will not. */
+function levelSince({ standing, programme, feedFrom }: Course): Instant | null {
   const runs = programme.pieces.find((piece) => piece.until > feedFrom);
-  const begins = runs === undefined ? feedFrom : later(runs.from, feedFrom);
+  const begins = runs === undefined ? null : later(runs.from, feedFrom);
   return standing.advancement.since ?? standing.feedingSince ?? begins;
 }
 
 /** [PL43] A question for each step that may come, with what it would go up to; one that nobody was asked stays open. */
 export function stepTasks(course: Course, policy: Policy): readonly Task[] {
   const { order, standing, horizon, regimen, local } = course;
-  if (regimen.advance === null) return [];
+  const since = levelSince(course);
+  if (regimen.advance === null || since === null) return [];
   const span: Span = { from: standing.at, until: after(horizon.until, duration(1)) };
   const frame = frameOf({ order, policy, standing, span, pace: 'highest' });
   const by = local.should('window.check')?.value ?? duration(0);
-  const since = levelSince(course);
   const every = Math.max(regimen.advance.every, MINUTE);
   return stepsOf(course, frame)
     .slice(1)

@@ -44,8 +44,8 @@ const closedTo = ({ order }: Course): readonly Span[] =>
     .map(({ from, until }) => ({ from, until: until ?? (Number.MAX_SAFE_INTEGER as Instant) }));
 
 /**
- * [PL35] A window with a hold cut out of it: what would fall inside is done just before or just after if the window
- * reaches so far, otherwise not at all.
+ * [PL35] A window with a hold cut out of it: what would fall inside is done when the hold is over if the window reaches so
+ * far, otherwise not at all.
  */
 export function outsideHolds(window: Window, course: Course): Window | null {
   const holds = closedTo(course);
@@ -58,10 +58,7 @@ export function outsideHolds(window: Window, course: Course): Window | null {
       latest: holds.reduce((at, span) => (span.from >= nominal ? earlier(at, span.from) : at), latest),
     };
   }
-  const first = hold.from >= earliest ? { earliest, nominal: hold.from, latest: hold.from } : null;
-  const then = hold.until <= latest ? { earliest: hold.until, nominal: hold.until, latest } : null;
-  if (first === null || then === null) return first ?? then;
-  return nominal - hold.from <= hold.until - nominal ? first : then;
+  return hold.until <= latest ? { earliest: hold.until, nominal: hold.until, latest } : null;
 }
 
 const dueNear = (course: Course, by: Duration): Span => ({
