@@ -11,7 +11,7 @@ import {
 } from './account/nitrogen.ts';
 import { percentage, percentChange, percentDelivered } from './account/percent.ts';
 import { correctedCalcium, freeWaterDeficit, renalSoluteLoad } from './account/solutes.ts';
-import { squash } from './asks.ts';
+import { squash } from './asking/asks.ts';
 import type { Calculation } from './declare.ts';
 import { catchUp, holdAdjusted } from './feeding/catch-up.ts';
 import { containersADay, containersHold } from './feeding/containers.ts';

@@ -7,10 +7,10 @@
 import type { Rounding } from '../base/fraction.ts';
 import type { Bad, Issue, Result } from '../base/result.ts';
 import type { Basis, Shown, Working } from '../base/working.ts';
+import type { Raw, Reading } from './asking/quantity-input.ts';
+import type { Conventions, Unit } from './asking/units.ts';
 import type { Exact } from './exact.ts';
-import type { Raw, Reading } from './quantity-input.ts';
 import type { SourceId } from './sources.ts';
-import type { Conventions, Unit } from './units.ts';
 
 /** An amount that has a symbol, a UCUM unit and an origin: an input, a printed constant, or a result worked on from. */
 export type Known = Exact & { readonly symbol: string; readonly unit: string; readonly basis: Basis };

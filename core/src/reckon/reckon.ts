@@ -5,11 +5,11 @@
  */
 import { bad, type Issue, issue, ok, type Result, under } from '../base/result.ts';
 import type { Shown, Working } from '../base/working.ts';
+import { type Given, type Inputs, match } from './asking/keys.ts';
+import { type Asked, readOptions } from './asking/options.ts';
+import { acceptedFor, type Raw, type Reading } from './asking/quantity-input.ts';
 import type { Ask, Calculation, Line, Given as Values } from './declare.ts';
 import { decimalText, type Exact } from './exact.ts';
-import { type Given, type Inputs, match } from './keys.ts';
-import { type Asked, readOptions } from './options.ts';
-import { acceptedFor, type Raw, type Reading } from './quantity-input.ts';
 import { type Extra, sheetFor, type Used } from './sheet.ts';
 
 export type Reckoned = {

@@ -1,10 +1,10 @@
 /** On what does a calculation write its results? Each one with its working, and rounded only where it is shown. */
 import { bad, issue } from '../base/result.ts';
 import { ARITHMETIC, type Basis, type Shown, type Working } from '../base/working.ts';
-import { shownKnown } from './asks.ts';
+import { shownKnown } from './asking/asks.ts';
+import type { Asked, Rounded } from './asking/options.ts';
 import type { Calculation, Give, Known, Line, NumberLine, Sheet } from './declare.ts';
 import { type Exact, rounded, toFraction } from './exact.ts';
-import type { Asked, Rounded } from './options.ts';
 import { basisOf, type SourceId } from './sources.ts';
 
 export type Used = {

@@ -2,6 +2,8 @@ import assert from 'node:assert/strict';
 import { globSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { test } from 'node:test';
+import { ACCEPTED, readAmount, wanting } from '@feedwright/core/reckon/asking/quantity-input';
+import { USUAL } from '@feedwright/core/reckon/asking/units';
 import {
   CALCULATIONS,
   calculationNamed,
@@ -10,10 +12,8 @@ import {
 } from '@feedwright/core/reckon/catalogue';
 import type { Ask, Calculation } from '@feedwright/core/reckon/declare';
 import { compare, decimalText, minus, of, plus, toDouble } from '@feedwright/core/reckon/exact';
-import { ACCEPTED, readAmount, wanting } from '@feedwright/core/reckon/quantity-input';
 import { reckon } from '@feedwright/core/reckon/reckon';
 import { SOURCES } from '@feedwright/core/reckon/sources';
-import { USUAL } from '@feedwright/core/reckon/units';
 import { CAUTIONS, SUBJECT_TITLES, TITLES } from '@feedwright/core/screen/calculations/english';
 import { CALCULATION_ISSUES } from '@feedwright/core/screen/calculations/english-issues';
 import { PAGE, page, SOURCES as SOURCES_MD, sourcesWith } from '../../../tools/calculations.ts';

@@ -9,10 +9,11 @@ import { ACCOUNT, ACCOUNT_TRAPS } from './examples/account.ts';
 import { DELIVERY, DELIVERY_TRAPS } from './examples/delivery.ts';
 import type { Run } from './examples/example.ts';
 import { FURTHER, FURTHER_TRAPS } from './examples/further.ts';
+import { INFANTS } from './examples/infants.ts';
 import { MIXING, SMALL_BATCH } from './examples/mixing.ts';
 import { NEEDS, NEEDS_TRAPS } from './examples/needs.ts';
 
-const EXAMPLES = [...DELIVERY, ...MIXING, ...ACCOUNT, ...NEEDS, ...FURTHER];
+const EXAMPLES = [...DELIVERY, ...MIXING, ...ACCOUNT, ...NEEDS, ...INFANTS, ...FURTHER];
 const TRAPS = [...DELIVERY_TRAPS, ...ACCOUNT_TRAPS, ...NEEDS_TRAPS, ...FURTHER_TRAPS];
 
 function worked({ work, given }: Pick<Run, 'work' | 'given'>): Reckoned {

@@ -1,10 +1,10 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
+import { type Raw, readAmount, wanting } from '@feedwright/core/reckon/asking/quantity-input';
+import { COURSE_POUND, MEASURED_OUNCE, USUAL } from '@feedwright/core/reckon/asking/units';
 import { calculationNamed } from '@feedwright/core/reckon/catalogue';
 import { decimalText } from '@feedwright/core/reckon/exact';
-import { type Raw, readAmount, wanting } from '@feedwright/core/reckon/quantity-input';
 import { reckon } from '@feedwright/core/reckon/reckon';
-import { COURSE_POUND, MEASURED_OUNCE, USUAL } from '@feedwright/core/reckon/units';
 
 const read = (raw: Raw, unit: string, conventions = USUAL): string => {
   const found = readAmount(raw, wanting(unit), { conventions });

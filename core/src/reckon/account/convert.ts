@@ -1,11 +1,11 @@
 /** What is this in another unit? */
 import { bad, issue, ok } from '../../base/result.ts';
 import { shownChoice } from '../../base/working.ts';
-import { gives, names, quantity } from '../asks.ts';
+import { gives, names, quantity } from '../asking/asks.ts';
+import { readAmount, type Wanted } from '../asking/quantity-input.ts';
+import { parseUnit, type Unit, USUAL } from '../asking/units.ts';
 import { type Ask, calculation } from '../declare.ts';
 import { type Exact, less, minus, of, over, times } from '../exact.ts';
-import { readAmount, type Wanted } from '../quantity-input.ts';
-import { parseUnit, type Unit, USUAL } from '../units.ts';
 
 const MOST = of('1000000000000');
 

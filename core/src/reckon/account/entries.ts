@@ -5,11 +5,11 @@
  */
 import { bad, issue, ok, type Result } from '../../base/result.ts';
 import { shownChoice } from '../../base/working.ts';
-import { listed } from '../asks.ts';
+import { listed } from '../asking/asks.ts';
+import { type Raw, type Reading, readAmount, wanting } from '../asking/quantity-input.ts';
+import { parseClock, showClock } from '../asking/when.ts';
 import type { Ask, Known } from '../declare.ts';
 import { decimalText, less, of, plus, times } from '../exact.ts';
-import { type Raw, type Reading, readAmount, wanting } from '../quantity-input.ts';
-import { parseClock, showClock } from '../when.ts';
 
 export type Entry = { readonly minute: number | null; readonly amount: Known };
 

@@ -1,12 +1,12 @@
 /** What went in and what came out in a window, and what is the balance? */
 import { HOUR } from '../../base/instant.ts';
 import type { Bad } from '../../base/result.ts';
-import { assumed, choice, gives, optional, quantity } from '../asks.ts';
+import { assumed, choice, gives, optional, quantity } from '../asking/asks.ts';
+import { rate } from '../asking/usual-asks.ts';
+import { moment, place, zone } from '../asking/when.ts';
 import { calculation, type Known, type Line } from '../declare.ts';
 import { minus, of, over, plus, times } from '../exact.ts';
 import { elapsed } from '../feeding/time.ts';
-import { rate } from '../usual-asks.ts';
-import { moment, place, zone } from '../when.ts';
 import {
   type Entry,
   entries,

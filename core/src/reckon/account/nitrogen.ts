@@ -1,8 +1,8 @@
 /** How much nitrogen went in and out, how much energy is there to it, and how much of a nutrient is so much energy? */
-import { assumed, choice, gives, optional, quantity } from '../asks.ts';
+import { assumed, choice, gives, optional, quantity } from '../asking/asks.ts';
+import { energyGoal } from '../asking/usual-asks.ts';
 import { calculation, type Known } from '../declare.ts';
 import { minus, of, over, plus, times } from '../exact.ts';
-import { energyGoal } from '../usual-asks.ts';
 
 const PER_N = of('6.25');
 const HUNDRED = of(100);

@@ -1,5 +1,5 @@
 /** What part is it of what was ordered, how much was that, and by how much has it changed? */
-import { assumed, gives, names, optional, quantities, quantity } from '../asks.ts';
+import { assumed, gives, names, optional, quantities, quantity } from '../asking/asks.ts';
 import { calculation, type Known } from '../declare.ts';
 import { compare, minus, of, over, plus, times } from '../exact.ts';
 

@@ -1,9 +1,9 @@
 /** What must the kidneys carry, how much free water is lacking, what would calcium be at a normal albumin? */
-import { assumed, choice, gives, optional, quantity, yesOrNo } from '../asks.ts';
+import { assumed, choice, gives, optional, quantity, yesOrNo } from '../asking/asks.ts';
+import { sex, weight } from '../asking/usual-asks.ts';
 import { calculation, type Known, type Line } from '../declare.ts';
 import { less, minus, of, over, plus, times } from '../exact.ts';
 import { SUBSTANCES } from '../risk/substances.ts';
-import { sex, weight } from '../usual-asks.ts';
 
 const ion = (symbol: string, ...also: readonly string[]) => quantity(symbol, 'mmol', ['0', '500'], ...also);
 

@@ -2,11 +2,11 @@
 import { instant, MINUTE, type Span, union } from '../../base/instant.ts';
 import { bad, issue, ok } from '../../base/result.ts';
 import { shownChoice } from '../../base/working.ts';
-import { assumed, gives, givesMost, listed, names, optional, quantities, quantity } from '../asks.ts';
+import { assumed, gives, givesMost, listed, names, optional, quantities, quantity } from '../asking/asks.ts';
+import { rate, volume } from '../asking/usual-asks.ts';
+import { parseClock, showClock } from '../asking/when.ts';
 import { type Ask, calculation, type Known } from '../declare.ts';
 import { compare, type Exact, least, less, minus, notNegative, of, over, plus, times } from '../exact.ts';
-import { rate, volume } from '../usual-asks.ts';
-import { parseClock, showClock } from '../when.ts';
 
 const ceiling = optional(
   quantity('m', 'mL/h', ['1', '1000'], 'ceiling', 'cap', 'most', 'maximum', 'max', 'maxRate', 'limit'),

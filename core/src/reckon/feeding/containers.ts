@@ -1,8 +1,8 @@
 /** How many containers a day, and what do whole ones deliver? */
-import { assumed, choice, gives, optional, quantity } from '../asks.ts';
+import { assumed, choice, gives, optional, quantity } from '../asking/asks.ts';
+import { energyGoal, perContainer, proteinGoal, volume } from '../asking/usual-asks.ts';
 import { calculation, type Known, type Line, type Sheet } from '../declare.ts';
 import { type Exact, minus, of, over, rounded, times } from '../exact.ts';
-import { energyGoal, perContainer, proteinGoal, volume } from '../usual-asks.ts';
 
 const contents = {
   volumeMl: gives('V', 'mL'),

@@ -1,8 +1,8 @@
 /** What does a volume of feed deliver? Used wherever a rounded rate or whole containers are worked again. */
-import { gives, optional } from '../asks.ts';
+import { gives, optional } from '../asking/asks.ts';
+import { densities, hoursADay, rate, volume, weight } from '../asking/usual-asks.ts';
 import { calculation, type Known, type Line, type Sheet } from '../declare.ts';
 import { of, over, times } from '../exact.ts';
-import { densities, hoursADay, rate, volume, weight } from '../usual-asks.ts';
 
 export const nutrients = {
   energyKcal: gives('E', 'kcal'),

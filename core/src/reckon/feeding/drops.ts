@@ -1,10 +1,10 @@
 /** How many drops a minute, and what does a whole number of drops really give? */
 
 import { shownDuration } from '../../base/working.ts';
-import { gives, names, optional, quantity } from '../asks.ts';
+import { gives, names, optional, quantity } from '../asking/asks.ts';
+import { hours, rate, volume } from '../asking/usual-asks.ts';
 import { calculation, type Known } from '../declare.ts';
 import { of, over, rounded, times, UNITY } from '../exact.ts';
-import { hours, rate, volume } from '../usual-asks.ts';
 import { msOf } from './time.ts';
 
 const dropFactor = quantity('k', '{gtt}/mL', ['5', '100'], 'dropFactor', 'drop', 'factor', 'gttPerMl', 'set');

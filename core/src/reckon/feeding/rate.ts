@@ -1,7 +1,5 @@
 /** How fast, and how much? Rate from volume and hours, volume from rate and hours, and both from a goal. */
-import { assumed, gives, optional, quantity } from '../asks.ts';
-import { calculation, type Known, type Line, type NumberLine, type Sheet } from '../declare.ts';
-import { of, over, times } from '../exact.ts';
+import { assumed, gives, optional, quantity } from '../asking/asks.ts';
 import {
   densities,
   energyDensity,
@@ -11,7 +9,9 @@ import {
   proteinGoal,
   rate as rateAsk,
   volume as volumeAsk,
-} from '../usual-asks.ts';
+} from '../asking/usual-asks.ts';
+import { calculation, type Known, type Line, type NumberLine, type Sheet } from '../declare.ts';
+import { of, over, times } from '../exact.ts';
 import { nutrients, nutrientsOf } from './delivery.ts';
 
 /** The share of the goal that this feed is to cover: 60 % overnight. */

@@ -1,9 +1,9 @@
 /** How is a day’s volume given: in boluses, in a cycle, or step by step up to the goal? */
-import { assumed, count, gives, givesMost, names, optional, quantity } from '../asks.ts';
+import { assumed, count, gives, givesMost, names, optional, quantity } from '../asking/asks.ts';
+import { densities, energyDensity, energyGoal, hoursADay, rate, volume } from '../asking/usual-asks.ts';
+import { moment, place, zone } from '../asking/when.ts';
 import { calculation, type Known } from '../declare.ts';
 import { compare, least, minus, of, over, plus, rounded, times, UNITY } from '../exact.ts';
-import { densities, energyDensity, energyGoal, hoursADay, rate, volume } from '../usual-asks.ts';
-import { moment, place, zone } from '../when.ts';
 import { nutrients, nutrientsOf } from './delivery.ts';
 import { elapsed, endGives, endLines, start } from './time.ts';
 

@@ -3,11 +3,11 @@ import { type Duration, duration, HOUR, type Instant, MINUTE } from '../../base/
 import type { Bad } from '../../base/result.ts';
 import { shownDuration } from '../../base/working.ts';
 import type { Zone } from '../../base/zone.ts';
-import { gives, names, optional } from '../asks.ts';
+import { gives, names, optional } from '../asking/asks.ts';
+import { hours as hoursAsk, rate, volume } from '../asking/usual-asks.ts';
+import { later, type Moment, moment, type Placed, place, zone } from '../asking/when.ts';
 import { calculation, type Known, type Line, type Sheet } from '../declare.ts';
 import { type Exact, of, over, rounded, times, UNITY } from '../exact.ts';
-import { hours as hoursAsk, rate, volume } from '../usual-asks.ts';
-import { later, type Moment, moment, type Placed, place, zone } from '../when.ts';
 
 /** The first whole ms at which so many hours have gone by. */
 export const msOf = (hours: Exact): Duration =>

@@ -1,8 +1,8 @@
 /** How much water is in the feed, how much more is needed, and in how many flushes? */
-import { assumed, choice, count, gives, givesMost, optional, quantities, quantity } from '../asks.ts';
+import { assumed, choice, count, gives, givesMost, optional, quantities, quantity } from '../asking/asks.ts';
+import { energyGoal, hoursADay, rate, volume, volumeOf, waterFraction } from '../asking/usual-asks.ts';
 import { calculation, type Known, type Line } from '../declare.ts';
 import { compare, type Exact, minus, notNegative, of, over, plus, rounded, times, UNITY } from '../exact.ts';
-import { energyGoal, hoursADay, rate, volume, volumeOf, waterFraction } from '../usual-asks.ts';
 
 const fluidGoal = optional(
   quantity('G', 'mL', ['1', '20000'], 'goal', 'fluidGoal', 'fluid', 'fluidNeed', 'waterGoal'),

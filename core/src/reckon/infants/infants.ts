@@ -1,8 +1,8 @@
 /** How much milk for an infant: mL/kg/day, mL/kg/h, a feed; by birth or current weight; and what it comes to? */
-import { assumed, choice, count, gives, givesMost, names, optional, quantity } from '../asks.ts';
+import { assumed, choice, count, gives, givesMost, names, optional, quantity } from '../asking/asks.ts';
+import { rate } from '../asking/usual-asks.ts';
 import { calculation, type Known, type Line, type Sheet } from '../declare.ts';
 import { compare, type Exact, least, less, minus, of, over, plus, rounded, times, UNITY } from '../exact.ts';
-import { rate } from '../usual-asks.ts';
 
 const DAY = of(24);
 const infantWeight = quantity('W', 'kg', ['0.3', '20', 'equation'], 'weight', 'wt', 'w', 'dosingWeight');

@@ -1,8 +1,8 @@
 /** How much formula and how much water make this strength, and what does the mixture hold? */
-import { assumed, gives, optional, quantity } from '../asks.ts';
+import { assumed, gives, optional, quantity } from '../asking/asks.ts';
+import { energyDensity, hours, rate, volumeOf } from '../asking/usual-asks.ts';
 import { type Ask, calculation, type Known, type Line, type Sheet } from '../declare.ts';
 import { compare, type Exact, minus, of, over, plus, times, UNITY } from '../exact.ts';
-import { energyDensity, hours, rate, volumeOf } from '../usual-asks.ts';
 
 const WORDS: Readonly<Record<string, string>> = {
   full: '1',

@@ -1,8 +1,8 @@
 /** How concentrated in particles is it after dilution, and how much water brings it down to a wanted osmolality? */
-import { gives, optional, quantity } from '../asks.ts';
+import { gives, optional, quantity } from '../asking/asks.ts';
+import { volumeOf } from '../asking/usual-asks.ts';
 import { calculation, type Known } from '../declare.ts';
 import { compare, minus, over, plus, times } from '../exact.ts';
-import { volumeOf } from '../usual-asks.ts';
 import { strength } from './dilution.ts';
 
 const osmolality = quantity('o', 'mosm/kg', ['1', '10000'], 'osmolality', 'mosm', 'osm', 'osmolarity');

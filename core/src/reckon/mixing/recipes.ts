@@ -1,8 +1,8 @@
 /** What does a recipe from powder, concentrate or two feeds come to, and what recipe gives a wanted density? */
-import { assumed, gives, optional, quantity } from '../asks.ts';
+import { assumed, gives, optional, quantity } from '../asking/asks.ts';
+import { energyDensity, volumeOf } from '../asking/usual-asks.ts';
 import { calculation, type Known, type Line, type Sheet } from '../declare.ts';
 import { compare, minus, over, plus, times } from '../exact.ts';
-import { energyDensity, volumeOf } from '../usual-asks.ts';
 
 const mixtureGives = {
   totalMl: gives('T', 'mL'),

@@ -1,9 +1,9 @@
 /** How much basal or total energy by sex, age and weight alone? Schofield, WHO 1985, FAO/WHO/UNU 2004. */
-import { gives, optional, quantity } from '../asks.ts';
+import { gives, optional, quantity } from '../asking/asks.ts';
+import { sex } from '../asking/usual-asks.ts';
 import { calculation, type Known } from '../declare.ts';
 import { type Exact, less, minus, of, over, plus, times } from '../exact.ts';
 import type { SourceId } from '../sources.ts';
-import { sex } from '../usual-asks.ts';
 
 type Row = {
   readonly below: string;

@@ -1,9 +1,9 @@
 /** How much fluid a day, by weight, by body surface, by age? Each rule that is in print, and which was used. */
-import { assumed, choice, gives, optional, quantity } from '../asks.ts';
+import { assumed, choice, gives, optional, quantity } from '../asking/asks.ts';
+import { adultWeight, energyGoal, height, weight } from '../asking/usual-asks.ts';
 import { calculation, type Known, type Line, type Sheet } from '../declare.ts';
 import { type Exact, least, less, minus, notNegative, of, over, plus, times } from '../exact.ts';
 import type { SourceId } from '../sources.ts';
-import { adultWeight, energyGoal, height, weight } from '../usual-asks.ts';
 import { surface } from './weights.ts';
 
 const [TEN, TWENTY, DAY] = [of(10), of(20), of(24)];

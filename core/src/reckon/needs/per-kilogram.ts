@@ -1,9 +1,9 @@
 /** How much energy and protein by weight, and by which body’s rule where the body mass index decides? */
-import { assumed, choice, gives, names, optional, quantity } from '../asks.ts';
+import { assumed, choice, gives, names, optional, quantity } from '../asking/asks.ts';
+import { adultWeight, energyGoal, height, sex, weight } from '../asking/usual-asks.ts';
 import { calculation, type Known, type Line, type Sheet } from '../declare.ts';
 import { compare, type Exact, less, of, over, times } from '../exact.ts';
 import type { SourceId } from '../sources.ts';
-import { adultWeight, energyGoal, height, sex, weight } from '../usual-asks.ts';
 import { bmiOf, IDEAL_EQUATIONS, IDEAL_SOURCE, idealForm, idealOf } from './weights.ts';
 
 const low = (unit: string, limits: readonly [string, string], ...also: readonly string[]) =>

@@ -1,9 +1,9 @@
 /** How much energy at rest, from weight, height and age, and for the ventilated? */
-import { assumed, choice, gives, names, optional, quantity } from '../asks.ts';
+import { assumed, choice, gives, names, optional, quantity } from '../asking/asks.ts';
+import { adultAge, adultWeight, height, sex } from '../asking/usual-asks.ts';
 import { calculation, type Known, type Line, type NumberLine, type Sheet } from '../declare.ts';
 import { compare, type Exact, less, minus, of, plus, times } from '../exact.ts';
 import type { SourceId } from '../sources.ts';
-import { adultAge, adultWeight, height, sex } from '../usual-asks.ts';
 import { bmiOf } from './weights.ts';
 
 type Sex = 'male' | 'female';

@@ -1,5 +1,6 @@
 /** What weight is worked from: body mass index, ideal and adjusted weight, body surface, weight lost? */
-import { assumed, choice, gives, names, optional, quantity } from '../asks.ts';
+import { assumed, choice, gives, names, optional, quantity } from '../asking/asks.ts';
+import { height, sex, weight } from '../asking/usual-asks.ts';
 import { calculation, type Known, type Line, type Sheet } from '../declare.ts';
 import {
   compare,
@@ -14,7 +15,6 @@ import {
   times,
   toDouble,
 } from '../exact.ts';
-import { height, sex, weight } from '../usual-asks.ts';
 
 const HUNDRED = of(100);
 const INCH = of('2.54');

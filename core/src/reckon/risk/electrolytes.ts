@@ -1,5 +1,5 @@
 /** How far has a level fallen, in which band is that, and what is it in another unit? */
-import { assumed, choice, gives, names, optional, quantity, yesOrNo } from '../asks.ts';
+import { assumed, choice, gives, names, optional, quantity, yesOrNo } from '../asking/asks.ts';
 import { calculation, type Known, type Line, type Sheet } from '../declare.ts';
 import { compare, type Exact, less, minus, of, over, times } from '../exact.ts';
 import { concentration, inMmol, SUBSTANCES, type Substance, substance } from './substances.ts';

@@ -1,9 +1,9 @@
 /** How great is the risk of refeeding by each body’s criteria, and at how much energy may feeding start? */
-import { assumed, choice, gives, givesMost, names, optional, quantity, yesOrNo } from '../asks.ts';
+import { assumed, choice, gives, givesMost, names, optional, quantity, yesOrNo } from '../asking/asks.ts';
+import { height, weight } from '../asking/usual-asks.ts';
 import { calculation, type Known, type Line } from '../declare.ts';
 import { type Exact, less, minus, notNegative, of, times } from '../exact.ts';
 import { bmiOf } from '../needs/weights.ts';
-import { height, weight } from '../usual-asks.ts';
 import { aspen, aspenBand, type Findings, nice, niceBand } from './refeeding-criteria.ts';
 
 const GRADES = { none: ['no'], mild: [], moderate: [], severe: [] } as const;

@@ -1,5 +1,5 @@
 /** What part of the feed came back, and in which band is that? */
-import { gives, names, quantity } from '../asks.ts';
+import { gives, names, quantity } from '../asking/asks.ts';
 import { calculation } from '../declare.ts';
 import { compare, less, of, over, times } from '../exact.ts';
 

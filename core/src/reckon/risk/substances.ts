@@ -1,9 +1,9 @@
 /** What does a mmol of it weigh, how many charges has it, and in which unit was a level written? */
 import { bad, issue, ok } from '../../base/result.ts';
-import { choice, outside, shownKnown } from '../asks.ts';
+import { choice, outside, shownKnown } from '../asking/asks.ts';
+import { readAmount, type Wanted, wanting } from '../asking/quantity-input.ts';
 import type { Ask, Band, Known } from '../declare.ts';
 import { type Exact, less, of, over, times } from '../exact.ts';
-import { readAmount, type Wanted, wanting } from '../quantity-input.ts';
 
 const NAMES = {
   potassium: ['k', 'k+'],

@@ -1,9 +1,9 @@
 /** What does a program get for a calculation? Keys carry the unit; every number has its working and its source. */
 import type { Basis, Working } from '../../base/working.ts';
+import { acceptedFor } from '../../reckon/asking/quantity-input.ts';
 import { CALCULATIONS, SUBJECTS } from '../../reckon/catalogue.ts';
 import type { Ask, Calculation } from '../../reckon/declare.ts';
 import { decimalText } from '../../reckon/exact.ts';
-import { acceptedFor } from '../../reckon/quantity-input.ts';
 import type { Reckoned } from '../../reckon/reckon.ts';
 import { SOURCES, type SourceId } from '../../reckon/sources.ts';
 import { CAUTIONS, DEFER, REASONS, TITLES } from './english.ts';

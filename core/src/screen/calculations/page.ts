@@ -1,8 +1,9 @@
 /** What stands on the page that lists every calculation? Made from the declarations, so that it cannot say anything else. */
+
+import { acceptedFor } from '../../reckon/asking/quantity-input.ts';
 import { SUBJECTS, type Subject } from '../../reckon/catalogue.ts';
 import type { Ask, Calculation } from '../../reckon/declare.ts';
 import { decimalText } from '../../reckon/exact.ts';
-import { acceptedFor } from '../../reckon/quantity-input.ts';
 import { reckon } from '../../reckon/reckon.ts';
 import { SOURCES, type SourceId } from '../../reckon/sources.ts';
 import { ENGLISH } from '../english/english.ts';

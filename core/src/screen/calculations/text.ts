@@ -1,9 +1,9 @@
 /** How does a calculation read: the result first, then how it came about, which convention, from where, and with what care? */
 import type { Working } from '../../base/working.ts';
+import { acceptedFor } from '../../reckon/asking/quantity-input.ts';
 import { SUBJECTS, type Subject } from '../../reckon/catalogue.ts';
 import type { Ask, Calculation } from '../../reckon/declare.ts';
 import { decimalText } from '../../reckon/exact.ts';
-import { acceptedFor } from '../../reckon/quantity-input.ts';
 import type { Reckoned } from '../../reckon/reckon.ts';
 import { SOURCES } from '../../reckon/sources.ts';
 import { ENGLISH } from '../english/english.ts';

@@ -1,8 +1,8 @@
 /** Which input does this key mean, however somebody wrote it? `rate`, `rate_mL_h`, `weightLb`, `protein_g_per_237mL`, `kcal_per_can`. */
-import { type Issue, issue } from '../base/result.ts';
+import { type Issue, issue } from '../../base/result.ts';
+import type { Asks, Calculation } from '../declare.ts';
+import { nearest } from '../nearest.ts';
 import { squash } from './asks.ts';
-import type { Asks, Calculation } from './declare.ts';
-import { nearest } from './nearest.ts';
 import { UNIVERSAL } from './options.ts';
 import type { Raw } from './quantity-input.ts';
 import { type Conventions, parseUnit } from './units.ts';

@@ -4,9 +4,9 @@
  * instant with its offset. On a bare clock an hour is an hour; over a clock change the day and the zone have to be known.
  */
 
-import { type Duration, type Instant, instant, MINUTE } from '../base/instant.ts';
-import { bad, issue, ok, type Result } from '../base/result.ts';
-import { type Shown, shownChoice } from '../base/working.ts';
+import { type Duration, type Instant, instant, MINUTE } from '../../base/instant.ts';
+import { bad, issue, ok, type Result } from '../../base/result.ts';
+import { type Shown, shownChoice } from '../../base/working.ts';
 import {
   type DayName,
   dayAt,
@@ -18,8 +18,8 @@ import {
   timeOfDayAt,
   type Zone,
   zone as zoneNamed,
-} from '../base/zone.ts';
-import type { Ask } from './declare.ts';
+} from '../../base/zone.ts';
+import type { Ask } from '../declare.ts';
 
 export type Moment =
   /** Minutes after midnight, 0 to 1440. */

@@ -1,8 +1,8 @@
 /** How is each kind of input asked for, read and held to its band? */
-import { bad, type Issue, issue, ok, type Result } from '../base/result.ts';
-import { type Shown, shownChoice } from '../base/working.ts';
-import type { Ask, Band, Because, Give, Known } from './declare.ts';
-import { compare, decimalText, type Exact, of, toFraction } from './exact.ts';
+import { bad, type Issue, issue, ok, type Result } from '../../base/result.ts';
+import { type Shown, shownChoice } from '../../base/working.ts';
+import type { Ask, Band, Because, Give, Known } from '../declare.ts';
+import { compare, decimalText, type Exact, of, toFraction } from '../exact.ts';
 import {
   acceptedFor,
   fits,

@@ -3,10 +3,10 @@
  * `500mL`, `0.5 L`, `8 oz`, `150 lb`, `5ft 2in`, `7 lb 4 oz`, `6 h 40 min`, `3/4`, `1 1/2 cans`. The number goes through
  * the strict parser, so that whatever has two readings is a question; a unit that is not known names those that are.
  */
-import { decimalOfJson, parseDecimal } from '../base/decimal.ts';
-import type { Fraction } from '../base/fraction.ts';
-import { bad, impossible, issue, ok, type Result } from '../base/result.ts';
-import { type Exact, of, ofFraction, ofText, over, plus, times, UNITY } from './exact.ts';
+import { decimalOfJson, parseDecimal } from '../../base/decimal.ts';
+import type { Fraction } from '../../base/fraction.ts';
+import { bad, impossible, issue, ok, type Result } from '../../base/result.ts';
+import { type Exact, of, ofFraction, ofText, over, plus, times, UNITY } from '../exact.ts';
 import { type Conventions, parseUnit, type Unit, USUAL } from './units.ts';
 
 /** As it comes from a command line, a document, or code. A number or a fraction is in the asked unit. */

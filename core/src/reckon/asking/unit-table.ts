@@ -1,5 +1,5 @@
 /** Which unit names do people write, and how many of its dimension's unit is each? */
-import { type Exact, of } from './exact.ts';
+import { type Exact, of } from '../exact.ts';
 
 /** Powers of volume (mL), mass (g), energy (kcal), time (h), length (cm), amount (mmol), charge (mEq), osmoles (mosm), items, drops, temperature. */
 type Letter = 'V' | 'M' | 'E' | 'T' | 'L' | 'N' | 'Q' | 'O' | 'I' | 'D' | 'C';

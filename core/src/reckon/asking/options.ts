@@ -1,8 +1,8 @@
 /** What may be asked of every calculation: how to round what is shown, which ounce, which pound. */
-import type { Rounding } from '../base/fraction.ts';
-import { bad, type Issue, issue, ok, type Result } from '../base/result.ts';
+import type { Rounding } from '../../base/fraction.ts';
+import { bad, type Issue, issue, ok, type Result } from '../../base/result.ts';
+import type { Exact } from '../exact.ts';
 import { squash } from './asks.ts';
-import type { Exact } from './exact.ts';
 import { type Raw, readNumber } from './quantity-input.ts';
 import {
   BEDSIDE_OUNCE,

@@ -1,6 +1,7 @@
 /** Which inputs do most calculations ask for? Each with its key’s unit, its other names and its band. */
+
+import type { Ask, Known } from '../declare.ts';
 import { choice, optional, quantity } from './asks.ts';
-import type { Ask, Known } from './declare.ts';
 
 const MALE = ['m', 'man', 'boy', 'men', 'boys'];
 const FEMALE = ['f', 'woman', 'girl', 'women', 'girls'];

@@ -4,7 +4,7 @@
  * convention and are said when used: a bedside fluid ounce is 30 mL, a measured one 29.5735295625 mL; a pound is
  * 0.45359237 kg, on course sheets 1/2.2 kg.
  */
-import { type Exact, of, ofText, over, times, UNITY } from './exact.ts';
+import { type Exact, of, ofText, over, times, UNITY } from '../exact.ts';
 import { type Named, UNITS } from './unit-table.ts';
 
 /** The powers it is made of, as `M1V-1` for g/mL; nothing for a plain number. */
