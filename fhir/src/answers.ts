@@ -200,12 +200,12 @@ export const ANSWERS = {
   maximumMlPerDay: answer(
     volumeOf('volumePerDay'),
     '946',
-    'The most in a day, where its time base is missing or wrong',
+    'The most in a day, where its time base is missing or wrong, or the schedule goes past it',
   ),
   maximum: answer(
     oneOf('governs'),
     'governs',
-    'That the maximum stands although the schedule goes past it: feeding stops when it is reached',
+    'That the maximum stands although the rate goes past it: feeding ends there each day',
   ),
   instruction: answer(
     oneOf('considered'),

@@ -15,7 +15,7 @@ import { type AnswerKey, readAnswers } from './answers.ts';
 import { type Dialect, dialectOf, type FhirVersion, stopForeign, stopModifiers } from './dialect.ts';
 import { administrationsOf } from './feed/administration.ts';
 import { formulaOf } from './feed/formula.ts';
-import { compareWithMaximum, maximumOf } from './feed/maximum.ts';
+import { maximumOf, settleMaximum } from './feed/maximum.ts';
 import { readProse } from './feed/prose.ts';
 import { feedingOf } from './feed/regimen.ts';
 import { R4 } from './r4.ts';
@@ -108,17 +108,16 @@ function feedOf(
     administrationsOf(one, dialect, zone),
   );
   const place = within(formula, 'administration');
-  const feeding = feedingOf(place, administrations, zone, method);
-  const written = maximumOf(formula);
-  const most = answered(formula, 'maximumMlPerDay') ?? written;
-  compareWithMaximum(place, feeding, most, density, zone);
+  const scheduled = feedingOf(place, administrations, zone, method);
+  const { most, regimen } = settleMaximum({ place, zone, density }, scheduled, maximumOf(formula));
+  const feeding = { ...scheduled, regimen };
   noteClock(place, feeding.from, zone);
   readProse(order, formula, { feeding, density, most });
   return {
     feed,
     access,
     method,
-    regimen: feeding.regimen,
+    regimen,
     startsAt: feeding.from,
     endsAt: feeding.until,
     mostVolumePerDay: most,

@@ -158,10 +158,40 @@ for (const version of VERSIONS) {
     );
   });
 
-  test(`[FH15] ${version}: once a person says that the maximum governs, it stands in the order and stops no plan`, () => {
-    const read = imported(example(version, 'enteralcontinuous'), { ...UTC, maximum: 'governs' });
+  test(`[FH15] ${version}: where the maximum governs, enteralcontinuous runs in its hours and ends at 880 mL each day`, () => {
+    const answers = { ...UTC, maximum: 'governs', feedingHours: '07:00-19:00' };
+    const read = imported(example(version, 'enteralcontinuous'), answers);
     assert.equal(only(read, 'fhir/past-maximum').level, 'note');
-    assert.equal(read.order.mostVolumePerDay, ml(880));
+    assert.deepEqual(read.order.regimen, {
+      kind: 'cyclic',
+      from: 420,
+      until: 1140,
+      rate: { rate: mlPerHour(100), of: 'mixture' },
+      volume: { volume: ml(880), of: 'mixture' },
+      advance: { start: mlPerHour(60), step: mlPerHour(20), every: 14_400_000, goal: mlPerHour(100) },
+    });
+    const allDay = imported(example(version, 'enteralcontinuous'), { ...UTC, maximum: 'governs' });
+    assert.equal(only(allDay, 'fhir/maximum-needs-hours').level, 'stop');
+    assert.equal(allDay.order.regimen, null);
+  });
+
+  test(`[FH15] ${version}: another maximum from the prescriber settles it where it suffices, and is kept in sight`, () => {
+    const corrected = (maximumMlPerDay: string) =>
+      imported(example(version, 'enteralcontinuous'), { ...UTC, maximumMlPerDay });
+    const enough = corrected('2400');
+    assert.deepEqual(
+      coded(enough, 'fhir/past-maximum').map(({ level, data }) => [level, data.most, data.answer]),
+      [['note', '880 mL', '2400']],
+    );
+    assert.equal(enough.order.mostVolumePerDay, ml(2400));
+    assert.equal(enough.order.regimen?.kind, 'continuous');
+    assert.deepEqual(
+      coded(corrected('2399'), 'fhir/past-maximum').map(({ level, data }) => [level, data.most]),
+      [
+        ['note', '880 mL'],
+        ['stop', '2399 mL'],
+      ],
+    );
   });
 
   test(`[FH16] ${version}: the hold of enteralcontinuous is only in its text: asked, and no hold of the order`, () => {
@@ -227,7 +257,8 @@ for (const version of VERSIONS) {
     assert.deepEqual(inMl(regimen.volume.volume), { n: 473176473, d: 4000000 });
     assert.equal(read.order.mostVolumePerDay, ml(946));
     // 946.35 mL pass 946 mL with the last bolus of the day.
-    assert.equal(only(read, 'fhir/past-maximum').data.at, '2014-09-18T03:00:00+00:00');
+    const past = only(read, 'fhir/past-maximum');
+    assert.deepEqual([past.level, past.data.at], ['stop', '2014-09-18T03:00:00+00:00']);
     assert.equal(only(read, 'fhir/route-no-tube').level, 'stop');
   });
 }

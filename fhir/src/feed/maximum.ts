@@ -1,40 +1,20 @@
 /**
- * Does what is scheduled go past the most that may be given, and when?
- * Reckoned by the letter of the schedule: over the 24 hours from its first beginning, and over a later day when all steps
- * have been taken. A maximum whose time base is missing or is no day is no limit that anybody can keep: asked.
+ * What is the most in a day, and what if the schedule goes past it?
+ * A maximum whose time base is missing or is no day is no limit that anybody can keep: asked. A schedule that goes past
+ * its maximum stops, with the moment, until a person says that feeding ends there each day or what the most really is.
  */
-import { after, DAY, type Instant, instant, overlap, type Span } from '@feedwright/core/base/instant';
-import {
-  add,
-  given,
-  inMl,
-  NOTHING,
-  subtract,
-  sum,
-  timeToGive,
-  type Volume,
-  volume,
-} from '@feedwright/core/base/volume';
-import {
-  dayAt,
-  instantOf,
-  nextDay,
-  previousDay,
-  showInstant,
-  timesWithin,
-  type Zone,
-} from '@feedwright/core/base/zone';
+import { MINUTE } from '@feedwright/core/base/instant';
+import { inMl, type Volume } from '@feedwright/core/base/volume';
+import { showInstant, type Zone } from '@feedwright/core/base/zone';
 import type { Regimen } from '@feedwright/core/order/order';
 import { ofFraction, times } from '@feedwright/core/reckon/exact';
 import { type Element, field } from '../read/element.ts';
 import { amountOf, isMeant, shown } from '../read/quantity.ts';
-import { need, note, type Place } from '../read/reading.ts';
+import { need, note, type Place, stop } from '../read/reading.ts';
 import { volumeOf } from './administration.ts';
 import type { Density } from './density.ts';
-import { type Feeding, showMl } from './feeding.ts';
-
-/** What goes in from a moment: at a rate until another moment, or all at once. */
-type Share = { readonly at: Instant; readonly volume: Volume; readonly until: Instant };
+import { type Feeding, MINUTES_A_DAY, showMl } from './feeding.ts';
+import { type Days, daysOf, passes } from './reckoning.ts';
 
 /** [FH14] The most in a day; null where there is none, or none that can be kept. */
 export function maximumOf(formula: Element): Volume | null {
@@ -56,81 +36,6 @@ export function maximumOf(formula: Element): Volume | null {
   return isMeant(quantity, perDay, 'volumePerDay') ? volumeOf(perDay.value) : null;
 }
 
-type PerDay = Extract<Regimen, { kind: 'continuous' }>['perDay'];
-
-/** When a daily window is open around a day's length of time. */
-function windows(perDay: PerDay, span: Span, zone: Zone): readonly Span[] {
-  if (perDay === null) return [span];
-  const first = previousDay(dayAt(span.from, zone));
-  const days = [first, nextDay(first), nextDay(nextDay(first)), nextDay(nextDay(nextDay(first)))];
-  return days.flatMap((day) => {
-    const from = instantOf(day, perDay.from, zone);
-    const open = overlap({ from, until: after(from, perDay.lasts) }, span);
-    return open === null ? [] : [open];
-  });
-}
-
-/** The rates of a day, each until the next one begins. */
-function rateShares({ rates, regimen }: Feeding, span: Span, zone: Zone): readonly Share[] {
-  if (rates.length > 1 && rates.some(({ from }) => from === null)) return [];
-  const perDay = regimen?.kind === 'continuous' ? regimen.perDay : null;
-  const open = windows(perDay, span, zone);
-  return rates.flatMap(({ from, until, amount }, place) => {
-    const next = rates[place + 1]?.from ?? span.until;
-    const runs = { from: from ?? span.from, until: instant(Math.min(next, until ?? span.until)) };
-    return open.flatMap((one) => {
-      const both = overlap(runs, one);
-      return both === null
-        ? []
-        : [{ at: both.from, until: both.until, volume: given(amount, (both.until - both.from) as never) }];
-    });
-  });
-}
-
-function feedShares(regimen: Regimen | null, span: Span, zone: Zone): readonly Share[] {
-  if (regimen?.kind !== 'bolus' && regimen?.kind !== 'intermittent') return [];
-  return timesWithin(regimen.times, span.from, span.until, zone).map((at) => ({
-    at,
-    until: at,
-    volume: regimen.volume.volume,
-  }));
-}
-
-/** When the shares, one after another, come to more than the most; null where they do not. */
-function passes(shares: readonly Share[], most: Volume): Instant | null {
-  let sofar = NOTHING;
-  for (const { at, until, volume: share } of shares) {
-    const room = subtract(most, sofar);
-    sofar = add(sofar, share);
-    if (sofar <= most) continue;
-    if (until <= at) return at;
-    const rate = share / (until - at);
-    return after(at, timeToGive(room, rate as never) ?? (0 as never));
-  }
-  return null;
-}
-
-/** What a later day comes to, once every step has been taken. */
-function laterDayOf({ regimen, rates, volumePerDay }: Feeding): Volume | null {
-  switch (regimen?.kind) {
-    case 'continuous':
-      return given(regimen.rate.rate, regimen.perDay?.lasts ?? DAY);
-    case 'bolus':
-    case 'intermittent':
-      return volume(regimen.volume.volume * regimen.times.length);
-    case 'volume-targeted':
-      return regimen.volumePerDay.volume;
-    case 'cyclic':
-      return regimen.volume?.volume ?? null;
-    default: {
-      const last = rates.at(-1);
-      return last === undefined ? volumePerDay : given(last.amount, DAY);
-    }
-  }
-}
-
-type Days = { readonly firstDay: Volume | null; readonly laterDay: Volume | null };
-
 /** mL, and kcal where the density is settled. */
 function says(amount: Volume | null, { kcalPerMl, settled }: Density): string | null {
   if (amount === null) return null;
@@ -138,36 +43,63 @@ function says(amount: Volume | null, { kcalPerMl, settled }: Density): string | 
   return `${showMl(amount)}, ${shown(times(ofFraction(inMl(amount)), ofFraction(kcalPerMl)))} kcal`;
 }
 
-function daysOf(feeding: Feeding, zone: Zone): Days & { readonly shares: readonly Share[] } {
-  const { from, regimen, rates } = feeding;
-  const laterDay = laterDayOf(feeding);
-  if (from === null) return { firstDay: null, laterDay, shares: [] };
-  const span = { from, until: after(from, DAY) };
-  const shares = rates.length > 0 ? rateShares(feeding, span, zone) : feedShares(regimen, span, zone);
-  const firstDay = shares.length === 0 ? null : sum(shares.map((share) => share.volume));
-  return { firstDay, laterDay, shares };
+type Continuous = Extract<Regimen, { kind: 'continuous' }>;
+
+/** A rate that stops at a volume is a window with both; all day round there is no window to stop in. */
+function stoppingAt(place: Place, { rate, perDay, advance }: Continuous, most: Volume): Regimen | null {
+  if (perDay === null) {
+    need(place, 'FH15', 'fhir/maximum-needs-hours', 'feedingHours', { most: showMl(most) });
+    return null;
+  }
+  const { from, lasts } = perDay;
+  const until = (from + Math.ceil(lasts / MINUTE)) % MINUTES_A_DAY;
+  return { kind: 'cyclic', from, until, rate, volume: { volume: most, of: rate.of }, advance };
 }
 
-/** [FH15] What the schedule comes to against the maximum; going past it is asked, with the moment. */
-export function compareWithMaximum(
-  place: Place,
-  feeding: Feeding,
-  most: Volume | null,
-  density: Density,
-  zone: Zone,
-): void {
-  const { firstDay, laterDay, shares } = daysOf(feeding, zone);
-  const highest = Math.max(firstDay ?? 0, laterDay ?? 0);
+const highest = ({ firstDay, laterDay }: Days): number => Math.max(firstDay ?? 0, laterDay ?? 0);
+
+export type Settled = { readonly most: Volume | null; readonly regimen: Regimen | null };
+type Work = { readonly place: Place; readonly zone: Zone; readonly density: Density };
+
+/** [FH15] */
+function past(work: Work, feeding: Feeding, days: Days, most: Volume): Settled {
+  const { place, zone, density } = work;
+  const { regimen, rates } = feeding;
+  const at = passes(days.shares, most);
   const data = {
-    firstDay: says(firstDay, density),
-    laterDay: says(laterDay, density),
+    firstDay: says(days.firstDay, density),
+    laterDay: says(days.laterDay, density),
     most: says(most, density),
+    at: at === null ? null : showInstant(at, zone),
   };
-  if (most !== null && highest > most) {
-    const at = passes(shares, most);
-    need(place, 'FH15', 'fhir/past-maximum', 'maximum', {
-      ...data,
-      at: at === null ? null : showInstant(at, zone),
+  const corrected = place.reading.answers.maximumMlPerDay;
+  if (corrected !== undefined && corrected !== most) {
+    need(place, 'FH15', 'fhir/past-maximum', 'maximumMlPerDay', data);
+    return highest(days) <= corrected ? { most: corrected, regimen } : past(work, feeding, days, corrected);
+  }
+  if (rates.length > 0) {
+    const governs = need(place, 'FH15', 'fhir/past-maximum', 'maximum', data) !== null;
+    return {
+      most,
+      regimen: governs && regimen?.kind === 'continuous' ? stoppingAt(place, regimen, most) : regimen,
+    };
+  }
+  if (corrected === undefined) need(place, 'FH15', 'fhir/past-maximum', 'maximumMlPerDay', data);
+  else stop(place, 'FH15', 'fhir/past-maximum', data);
+  return { most, regimen };
+}
+
+/** [FH15] What the schedule comes to against the maximum, and the regimen and maximum as they are settled. */
+export function settleMaximum(work: Work, feeding: Feeding, most: Volume | null): Settled {
+  const days = daysOf(feeding, work.zone);
+  if (most !== null && highest(days) > most) return past(work, feeding, days, most);
+  const { place, density } = work;
+  if (highest(days) > 0) {
+    note(place, 'FH15', 'fhir/day-comes-to', {
+      firstDay: says(days.firstDay, density),
+      laterDay: says(days.laterDay, density),
+      most: says(most, density),
     });
-  } else if (highest > 0) note(place, 'FH15', 'fhir/day-comes-to', data);
+  }
+  return { most, regimen: feeding.regimen };
 }

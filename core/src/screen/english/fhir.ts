@@ -109,8 +109,10 @@ const amounts: Readonly<Record<string, Say>> = {
   'fhir/past-maximum': ({ firstDay, laterDay, most, at }) =>
     say(
       `The schedule comes to ${firstDay === null ? '' : `${plainly(firstDay)} in the first 24 h and `}${plainly(laterDay)} a day, past its maximum of ${plainly(most)}${at === null ? '' : `, reached at ${plainly(at)}`}.`,
-      'Ask the prescriber which stands.',
+      'Ask the prescriber which stands; another maximum: --confirm maximumMlPerDay=…',
     ),
+  'fhir/maximum-needs-hours': ({ most }) =>
+    say(`Feeding all day has no window in which to stop at ${plainly(most)}.`, 'Ask in which hours it runs.'),
   'fhir/day-comes-to': ({ firstDay, laterDay, most }) =>
     say(
       `A day comes to ${plainly(laterDay ?? firstDay)}${firstDay === null || firstDay === laterDay ? '' : `, the first 24 h to ${plainly(firstDay)}`}${most === null ? '' : `; the maximum is ${plainly(most)}`}.`,
