@@ -169,7 +169,9 @@ test('[SR8] a backup made while entries come is whole and sound; restoring it ma
   const path = file();
   const log = open(path);
   await log.append(
-    Array.from({ length: 3000 }, (_, n) => entry(`before-${n}`, 'c1', 'w1', JSON.stringify('z'.repeat(4000)))),
+    Array.from({ length: 3000 }, (_, n) =>
+      entry(`before-${n}`, 'c1', 'w1', JSON.stringify('z'.repeat(4000))),
+    ),
   );
   const copy = file();
   const writing = (async () => {

@@ -35,13 +35,18 @@ type Outcome = { readonly fresh: readonly Stored[]; readonly answers: readonly (
 function joinAll(group: readonly Waiting[], shelf: Shelf): Outcome {
   const fresh: Stored[] = [];
   const answers: (() => void)[] = [];
+  const known = new Map(shelf.find(group.flatMap(({ batch }) => batch.map((one) => one.id))));
   let nextPosition = shelf.nextPosition();
   for (const { batch, resolve, reject } of group) {
     try {
-      const { added, acknowledged } = join(batch, { find: shelf.find, head: shelf.head, nextPosition });
-      for (const stored of added) shelf.put(stored);
+      const find = (id: string): Stored | null => known.get(id) ?? null;
+      const { added, acknowledged } = join(batch, { find, head: shelf.head, nextPosition });
+      for (const stored of added) {
+        shelf.put(stored);
+        known.set(stored.id, stored);
+        fresh.push(stored);
+      }
       nextPosition += added.length;
-      fresh.push(...added);
       answers.push(() => resolve(acknowledged));
     } catch (problem) {
       // Joining comes before putting, so a refused batch has left nothing behind.

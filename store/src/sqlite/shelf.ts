@@ -15,7 +15,8 @@ const LAST = `SELECT position, head, (SELECT count(*) FROM entry WHERE course = 
 
 /** What is in the file: read, and added to within somebody else's transaction. */
 export type Shelf = {
-  readonly find: (id: string) => Stored | null;
+  /** Those of the ids that are in the file. */
+  readonly find: (ids: readonly string[]) => ReadonlyMap<string, Stored>;
   readonly head: (course: string) => Head;
   readonly courses: () => readonly string[];
   readonly ofCourse: (course: string, from?: ReadFrom) => readonly Stored[];
@@ -30,7 +31,7 @@ export type Shelf = {
 };
 
 function readers(db: DatabaseSync): Pick<Shelf, 'find' | 'courses' | 'ofCourse' | 'ofWard' | 'ofAll'> {
-  const byId = db.prepare(`SELECT ${COLUMNS} FROM entry WHERE id = ?`);
+  const byIds = db.prepare(`SELECT ${COLUMNS} FROM entry WHERE id IN (SELECT value FROM json_each(?))`);
   const courses = db.prepare('SELECT DISTINCT course FROM entry ORDER BY course');
   const ofCourse = db.prepare(`SELECT ${COLUMNS} FROM entry WHERE course = ? AND ${PAGE}`);
   const ofWard = db.prepare(`SELECT ${COLUMNS} FROM entry WHERE ward = ? AND ${PAGE}`);
@@ -41,10 +42,7 @@ function readers(db: DatabaseSync): Pick<Shelf, 'find' | 'courses' | 'ofCourse' 
     { after = 0, most = -1 }: ReadFrom = {},
   ) => (statement.all(...names, after, most) as Row[]).map(toStored);
   return {
-    find: (id) => {
-      const row = byId.get(id) as Row | undefined;
-      return row === undefined ? null : toStored(row);
-    },
+    find: (ids) => new Map((byIds.all(JSON.stringify(ids)) as Row[]).map((row) => [row.id, toStored(row)])),
     courses: () => (courses.all() as { course: string }[]).map((row) => row.course),
     ofCourse: (course, from) => page(ofCourse, [course], from),
     ofWard: (ward, from) => page(ofWard, [ward], from),
