@@ -1,6 +1,7 @@
 /** Which verbs are there, and which flags does each take? Only names and help here: a verb's work is in its own file. */
 import type { Command } from 'commander';
 import { confirmArgument } from './arguments.ts';
+import { addWork } from './work.ts';
 
 const withPolicy = (verb: Command): Command =>
   verb
@@ -85,5 +86,6 @@ function addLedgerVerbs(root: Command): void {
 export function addVerbs(root: Command): void {
   addOrderVerbs(root);
   addFacilityVerbs(root);
+  addWork(root);
   addLedgerVerbs(root);
 }
