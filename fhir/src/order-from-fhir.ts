@@ -25,7 +25,7 @@ import { type Element, field, items, textOf, unread } from './read/element.ts';
 import { declineOthers, heldFrom, statusOf } from './read/in-force.ts';
 import { momentOf, noteClock, zoneOf } from './read/moment.ts';
 import { numeral } from './read/numeral.ts';
-import { answered, need, note, type Place, pathText, type Reading, within } from './read/reading.ts';
+import { answered, ask, note, type Place, pathText, type Reading, within } from './read/reading.ts';
 import { patientOf, prescriberOf } from './who/patient.ts';
 import { accessOf } from './who/route.ts';
 import { subjectOf } from './who/subject.ts';
@@ -103,7 +103,7 @@ function feedOf(
 ): Feed {
   const { feed, density } = formulaOf(formula, dialect, feeds);
   const access = accessOf(formula, dialect, tube.french, tube.called);
-  const method = need(formula, 'FH10', 'fhir/method-unsaid', 'method');
+  const method = ask(formula, 'FH10', 'fhir/method-unsaid', 'method');
   const administrations = items(formula, 'administration').flatMap((one) =>
     administrationsOf(one, dialect, zone),
   );

@@ -81,11 +81,11 @@ for (const version of VERSIONS) {
     assert.deepEqual([day.firstDay, day.laterDay, day.most], ['1440 mL', '1440 mL', '1440 mL']);
     assert.deepEqual(only(read, 'fhir/additive-without-amount').data.additives, ['Acme Lipid Additive']);
     assert.deepEqual(standing(read), [
-      'stop FH11 fhir/day-without-time',
+      'ask FH11 fhir/day-without-time',
       'stop FH6 fhir/density-impossible',
-      'stop FH17 fhir/feed-not-listed',
+      'ask FH17 fhir/feed-not-listed',
       'ask FH18 fhir/additive-without-amount',
-      'stop FH10 fhir/method-unsaid',
+      'ask FH10 fhir/method-unsaid',
     ]);
   });
 
@@ -162,6 +162,7 @@ for (const version of VERSIONS) {
     const answers = { ...UTC, maximum: 'governs', feedingHours: '07:00-19:00' };
     const read = imported(example(version, 'enteralcontinuous'), answers);
     assert.equal(only(read, 'fhir/past-maximum').level, 'note');
+    assert.equal(only(read, 'fhir/hold-in-text').data.answer, '07:00-19:00');
     assert.deepEqual(read.order.regimen, {
       kind: 'cyclic',
       from: 420,
@@ -171,7 +172,7 @@ for (const version of VERSIONS) {
       advance: { start: mlPerHour(60), step: mlPerHour(20), every: 14_400_000, goal: mlPerHour(100) },
     });
     const allDay = imported(example(version, 'enteralcontinuous'), { ...UTC, maximum: 'governs' });
-    assert.equal(only(allDay, 'fhir/maximum-needs-hours').level, 'stop');
+    assert.equal(only(allDay, 'fhir/maximum-needs-hours').level, 'ask');
     assert.equal(allDay.order.regimen, null);
   });
 

@@ -74,13 +74,13 @@ const FAULTS: readonly Fault[] = [
     name: 'a draft',
     rule: 'FH4',
     change: (o) => (o.status = 'draft'),
-    says: ['stop', 'fhir/not-authorised', 'authorised'],
+    says: ['ask', 'fhir/not-authorised', 'authorised'],
   },
   {
     name: 'a proposal',
     rule: 'FH4',
     change: (o) => (o.intent = 'proposal'),
-    says: ['stop', 'fhir/not-authorised', 'authorised'],
+    says: ['ask', 'fhir/not-authorised', 'authorised'],
   },
   {
     name: 'nothing ordered',
@@ -171,67 +171,67 @@ const FAULTS: readonly Fault[] = [
     name: 'ml/hr',
     rule: 'FH7',
     change: unit('ml/hr'),
-    says: ['stop', 'fhir/unit-not-valid', 'unit.rate'],
+    says: ['ask', 'fhir/unit-not-valid', 'unit.rate'],
     data: { unit: 'ml/hr', likely: 'mL/h', value: '60' },
   },
   {
     name: 'cc/hr',
     rule: 'FH7',
     change: unit('cc/hr'),
-    says: ['stop', 'fhir/unit-not-valid', 'unit.rate'],
+    says: ['ask', 'fhir/unit-not-valid', 'unit.rate'],
     data: { likely: 'mL/h' },
   },
   {
     name: 'a rate in mL',
     rule: 'FH7',
     change: unit('mL'),
-    says: ['stop', 'fhir/unit-of-another-kind', 'unit.rate'],
+    says: ['ask', 'fhir/unit-of-another-kind', 'unit.rate'],
   },
   {
     name: 'a megalitre an hour',
     rule: 'FH7',
     change: unit('ML/h'),
-    says: ['stop', 'fhir/unit-not-valid', 'unit.rate'],
+    says: ['ask', 'fhir/unit-not-valid', 'unit.rate'],
     data: { likely: 'mL/h' },
   },
   {
     name: 'mL/24.h',
     rule: 'FH7',
     change: (o) => (o.enteralFormula.maxVolumeToDeliver = quantity(1500, 'mL/24.h')),
-    says: ['stop', 'fhir/unit-multiplies', 'unit.maximum'],
+    says: ['ask', 'fhir/unit-multiplies', 'unit.maximum'],
     data: { likely: 'mL/d' },
   },
   {
     name: 'Cal/mL',
     rule: 'FH7',
     change: (o) => (o.enteralFormula.caloricDensity = quantity(1, 'Cal/mL')),
-    says: ['stop', 'fhir/unit-not-valid', 'unit.density'],
+    says: ['ask', 'fhir/unit-not-valid', 'unit.density'],
     data: { likely: 'kcal/mL' },
   },
   {
     name: 'a value without unit',
     rule: 'FH7',
     change: (o) => (first(o).rateQuantity = { value: 60 }),
-    says: ['stop', 'fhir/unit-missing', 'unit.rate'],
+    says: ['ask', 'fhir/unit-missing', 'unit.rate'],
   },
   {
     name: 'a unit of another system',
     rule: 'FH7',
     change: (o) => (first(o).rateQuantity.system = 'http://example.org/units'),
-    says: ['stop', 'fhir/unit-system-unknown', 'unit.rate'],
+    says: ['ask', 'fhir/unit-system-unknown', 'unit.rate'],
     data: { system: 'http://example.org/units' },
   },
   {
     name: 'a code without system',
     rule: 'FH7',
     change: (o) => delete first(o).rateQuantity.system,
-    says: ['stop', 'fhir/unit-without-system', 'unit.rate'],
+    says: ['ask', 'fhir/unit-without-system', 'unit.rate'],
   },
   {
     name: 'a display that is another unit',
     rule: 'FH7',
     change: (o) => (first(o).rateQuantity.unit = 'mL/min'),
-    says: ['stop', 'fhir/unit-display-disagrees', 'unit.rate'],
+    says: ['ask', 'fhir/unit-display-disagrees', 'unit.rate'],
     data: { unit: 'mL/h', display: 'mL/min' },
   },
   {
@@ -266,7 +266,7 @@ const FAULTS: readonly Fault[] = [
     name: 'a rate finer than the pump',
     rule: 'FH8',
     change: (o) => (first(o).rateQuantity = quantity(1, 'L/d')),
-    says: ['stop', 'fhir/rate-too-fine', 'rateMlPerHour'],
+    says: ['ask', 'fhir/rate-too-fine', 'rateMlPerHour'],
     data: { mlPerHour: '41.66666667' },
   },
   {
@@ -312,35 +312,35 @@ const FAULTS: readonly Fault[] = [
     name: 'no route',
     rule: 'FH10',
     change: (o) => delete o.enteralFormula.routeofAdministration,
-    says: ['stop', 'fhir/device-unsaid', 'device'],
+    says: ['ask', 'fhir/device-unsaid', 'device'],
   },
   ...['EFT', 'ENTINSTL', 'OJJ'].map(
     (code): Fault => ({
       name: `route ${code}`,
       rule: 'FH10',
       change: (o) => (o.enteralFormula.routeofAdministration.coding[0].code = code),
-      says: ['stop', 'fhir/device-unsaid', 'device'],
+      says: ['ask', 'fhir/device-unsaid', 'device'],
     }),
   ),
   {
     name: 'a gastro-jejunal tube',
     rule: 'FH10',
     change: (o) => (o.enteralFormula.routeofAdministration.coding[0].code = 'GJT'),
-    says: ['stop', 'fhir/lumen-unsaid', 'lumen'],
+    says: ['ask', 'fhir/lumen-unsaid', 'lumen'],
   },
   // times
   {
     name: 'a start without time',
     rule: 'FH11',
     change: (o) => (repeatOf(o).boundsPeriod.start = '2026-11-25'),
-    says: ['stop', 'fhir/day-without-time', 'start'],
+    says: ['ask', 'fhir/day-without-time', 'start'],
     data: { value: '2026-11-25' },
   },
   {
     name: 'a start without offset',
     rule: 'FH11',
     change: (o) => (repeatOf(o).boundsPeriod.start = '2026-11-25T18:00:00'),
-    says: ['stop', 'fhir/no-offset', 'offset'],
+    says: ['ask', 'fhir/no-offset', 'offset'],
   },
   {
     name: 'a start at 25 o’clock',
@@ -362,13 +362,13 @@ const FAULTS: readonly Fault[] = [
       repeatOf(o).boundsDuration = quantity(5, 'd');
       delete repeatOf(o).boundsPeriod;
     },
-    says: ['stop', 'fhir/end-without-moment', 'end'],
+    says: ['ask', 'fhir/end-without-moment', 'end'],
   },
   {
     name: 'a number of times',
     rule: 'FH12',
     change: (o) => (repeatOf(o).count = 6),
-    says: ['stop', 'fhir/end-without-moment', 'end'],
+    says: ['ask', 'fhir/end-without-moment', 'end'],
     data: { name: 'count' },
   },
   {
@@ -392,7 +392,7 @@ const FAULTS: readonly Fault[] = [
         quantity: quantity(240, 'mL'),
       });
     },
-    says: ['stop', 'fhir/times-not-fixed', 'times'],
+    says: ['ask', 'fhir/times-not-fixed', 'times'],
     data: { often: 6, likely: '02:00,06:00,10:00,14:00,18:00,22:00' },
   },
   {
@@ -404,7 +404,7 @@ const FAULTS: readonly Fault[] = [
         quantity: quantity(240, 'mL'),
       });
     },
-    says: ['stop', 'fhir/times-not-fixed', 'times'],
+    says: ['ask', 'fhir/times-not-fixed', 'times'],
     data: { likely: null },
   },
   {
@@ -412,7 +412,7 @@ const FAULTS: readonly Fault[] = [
     rule: 'FH12',
     change: (o) =>
       withRate(o, { schedule: { repeat: { when: ['PCM', 'PCV'] } }, quantity: quantity(240, 'mL') }),
-    says: ['stop', 'fhir/schedule-by-event', 'times'],
+    says: ['ask', 'fhir/schedule-by-event', 'times'],
     data: { value: 'PCM, PCV' },
   },
   {
@@ -420,7 +420,7 @@ const FAULTS: readonly Fault[] = [
     rule: 'FH12',
     change: (o) =>
       withRate(o, { schedule: { code: { coding: [{ code: 'BID' }] } }, quantity: quantity(240, 'mL') }),
-    says: ['stop', 'fhir/schedule-by-code', 'times'],
+    says: ['ask', 'fhir/schedule-by-code', 'times'],
     data: { value: 'BID' },
   },
   {
@@ -428,7 +428,7 @@ const FAULTS: readonly Fault[] = [
     rule: 'FH12',
     change: (o) =>
       withRate(o, { schedule: { event: [at, '2026-11-26T18:00:00Z'] }, quantity: quantity(240, 'mL') }),
-    says: ['stop', 'fhir/schedule-by-dates', 'times'],
+    says: ['ask', 'fhir/schedule-by-dates', 'times'],
   },
   {
     name: 'four to six times',
@@ -439,7 +439,7 @@ const FAULTS: readonly Fault[] = [
         quantity: quantity(240, 'mL'),
       });
     },
-    says: ['stop', 'fhir/schedule-open', 'times'],
+    says: ['ask', 'fhir/schedule-open', 'times'],
     data: { value: 'frequencyMax' },
   },
   {
@@ -458,7 +458,7 @@ const FAULTS: readonly Fault[] = [
         quantity: quantity(240, 'mL'),
       });
     },
-    says: ['stop', 'fhir/times-disagree', 'times'],
+    says: ['ask', 'fhir/times-disagree', 'times'],
   },
   {
     name: 'half a minute past',
@@ -471,7 +471,7 @@ const FAULTS: readonly Fault[] = [
     name: 'a volume without times',
     rule: 'FH12',
     change: (o) => withRate(o, { quantity: quantity(240, 'mL') }),
-    says: ['stop', 'fhir/volume-without-times', 'times'],
+    says: ['ask', 'fhir/volume-without-times', 'times'],
   },
   {
     name: 'a volume once a day at a rate',
@@ -483,7 +483,7 @@ const FAULTS: readonly Fault[] = [
         rateQuantity: quantity(100, 'mL/h'),
       });
     },
-    says: ['stop', 'fhir/once-a-day', 'regimen'],
+    says: ['ask', 'fhir/once-a-day', 'regimen'],
   },
   {
     name: 'two kinds of rate',
@@ -526,7 +526,7 @@ const FAULTS: readonly Fault[] = [
       });
       o.enteralFormula.administration = [step(at, 60), step('2026-11-25T22:00:00Z', 40)];
     },
-    says: ['stop', 'fhir/steps-uneven', 'rateMlPerHour'],
+    says: ['ask', 'fhir/steps-uneven', 'rateMlPerHour'],
     data: { rates: ['60 mL/h', '40 mL/h'] },
   },
   {
@@ -545,14 +545,14 @@ const FAULTS: readonly Fault[] = [
     name: 'a maximum without time',
     rule: 'FH14',
     change: (o) => (o.enteralFormula.maxVolumeToDeliver = quantity(1500, 'mL')),
-    says: ['stop', 'fhir/maximum-without-time', 'maximumMlPerDay'],
+    says: ['ask', 'fhir/maximum-without-time', 'maximumMlPerDay'],
     data: { ml: '1500' },
   },
   {
     name: 'a maximum an hour',
     rule: 'FH14',
     change: (o) => (o.enteralFormula.maxVolumeToDeliver = quantity(80, 'mL/h')),
-    says: ['stop', 'fhir/maximum-of-another-time', 'maximumMlPerDay'],
+    says: ['ask', 'fhir/maximum-of-another-time', 'maximumMlPerDay'],
   },
   {
     name: 'a rate past the maximum',
@@ -590,26 +590,26 @@ const FAULTS: readonly Fault[] = [
     name: 'a feed that is not listed',
     rule: 'FH17',
     change: (o) => (o.enteralFormula.baseFormulaType.text = 'something else'),
-    says: ['stop', 'fhir/feed-not-listed', 'feed'],
+    says: ['ask', 'fhir/feed-not-listed', 'feed'],
   },
   {
     name: 'two feeds in one',
     rule: 'FH17',
     change: (o) => (o.enteralFormula.baseFormulaProductName = 'energy-1.5'),
-    says: ['stop', 'fhir/feeds-several', 'feed'],
+    says: ['ask', 'fhir/feeds-several', 'feed'],
     data: { candidates: ['standard-1.0', 'energy-1.5'] },
   },
   {
     name: 'another density than the feed’s',
     rule: 'FH17',
     change: (o) => (o.enteralFormula.caloricDensity.value = 0.5),
-    says: ['stop', 'fhir/strength-unsaid', 'strength'],
+    says: ['ask', 'fhir/strength-unsaid', 'strength'],
   },
   {
     name: 'no density',
     rule: 'FH17',
     change: (o) => delete o.enteralFormula.caloricDensity,
-    says: ['stop', 'fhir/strength-unsaid', 'strength'],
+    says: ['ask', 'fhir/strength-unsaid', 'strength'],
   },
   {
     name: 'an additive without amount',
@@ -623,7 +623,7 @@ const FAULTS: readonly Fault[] = [
     name: 'no prescriber',
     rule: 'FH19',
     change: (o) => delete o.orderer,
-    says: ['stop', 'fhir/prescriber-unnamed', 'prescriber'],
+    says: ['ask', 'fhir/prescriber-unnamed', 'prescriber'],
   },
   {
     name: 'an allergy that is only pointed at',
@@ -661,14 +661,14 @@ for (const { name, rule, change, says, data = {} } of FAULTS) {
   });
 }
 
-test('[FH11] an order never says its zone: it stops until somebody does', () => {
+test('[FH11] an order never says its zone: it is asked', () => {
   const { zone: _, ...rest } = ANSWERED;
   const zone = only(imported(plainOrder(), rest), 'fhir/zone-missing');
-  assert.deepEqual([zone.rule, zone.level, zone.data.confirm], ['FH11', 'stop', 'zone']);
+  assert.deepEqual([zone.rule, zone.level, zone.data.confirm], ['FH11', 'ask', 'zone']);
 });
 
-test('[FH10] what drives the feed stops until somebody says it', () => {
+test('[FH10] what drives the feed is asked', () => {
   const { method: _, ...rest } = ANSWERED;
   const method = only(imported(plainOrder(), rest), 'fhir/method-unsaid');
-  assert.deepEqual([method.rule, method.level, method.data.confirm], ['FH10', 'stop', 'method']);
+  assert.deepEqual([method.rule, method.level, method.data.confirm], ['FH10', 'ask', 'method']);
 });

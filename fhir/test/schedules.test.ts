@@ -219,7 +219,7 @@ test('[FH13] uneven steps, a gap between steps and a last step too high are no c
     [step('2026-11-25T18:00:00Z', 20), step('2026-11-25T22:00:00Z', 40), step('2026-11-26T02:00:00Z', 70)],
   ];
   for (const steps of uneven) {
-    assert.equal(only(read(steps, { steps: 'replace' }), 'fhir/steps-uneven').level, 'stop');
+    assert.equal(only(read(steps, { steps: 'replace' }), 'fhir/steps-uneven').level, 'ask');
     const { order } = read(steps, { steps: 'replace', rateMlPerHour: '40' });
     assert.deepEqual(order.regimen?.kind === 'continuous' && order.regimen.rate.rate, mlPerHour(40));
   }

@@ -9,7 +9,7 @@ import type { Dialect } from '../dialect.ts';
 import { conceptOf, labelOf } from '../read/coded.ts';
 import { booleanOf, type Element, field } from '../read/element.ts';
 import { type Amount, amountOf, isMeant, rateOfRatio, shown } from '../read/quantity.ts';
-import { answered, need, stop } from '../read/reading.ts';
+import { answered, ask, stop } from '../read/reading.ts';
 import { type Schedule, scheduleOf } from './schedule.ts';
 
 export type Administration = {
@@ -39,7 +39,7 @@ function volumeIn(administration: Element): Volume | null {
 function wholeRate(element: Element, amount: Amount): Rate | null {
   const hundredths = times(amount.value, STEPS_PER_ML_PER_HOUR);
   if (hundredths.n % hundredths.d === 0n) return rate(Number(hundredths.n / hundredths.d));
-  return need(element, 'FH8', 'fhir/rate-too-fine', 'rateMlPerHour', {
+  return ask(element, 'FH8', 'fhir/rate-too-fine', 'rateMlPerHour', {
     written: amount.written,
     mlPerHour: shown(amount.value),
   });

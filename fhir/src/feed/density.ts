@@ -7,7 +7,7 @@ import type { Fraction } from '@feedwright/core/base/fraction';
 import { compare, type Exact, of, over, times } from '@feedwright/core/reckon/exact';
 import { type Element, field } from '../read/element.ts';
 import { type Amount, amountOf, exactlyFraction, isMeant, shown } from '../read/quantity.ts';
-import { answered, need } from '../read/reading.ts';
+import { answered, stopUntil } from '../read/reading.ts';
 
 export type Density = {
   /** As the order is to be read: what a person answered, else the letter. */
@@ -38,7 +38,7 @@ const NONE: Density = { kcalPerMl: null, written: null, settled: false, likely: 
 function impossible(element: Element, written: Amount): Density {
   const likely = likelyOf(written.value);
   // [FH6] Before this is settled no plan may be thought of.
-  const answer = need(element, 'FH6', 'fhir/density-impossible', 'energyKcalPerMl', {
+  const answer = stopUntil(element, 'FH6', 'fhir/density-impossible', 'energyKcalPerMl', {
     written: written.written,
     kcalPerMl: shown(written.value),
     likely: likely === null ? null : shown(likely),

@@ -12,7 +12,7 @@ import type { Dialect, WrittenAdditive } from '../dialect.ts';
 import { conceptOf, labelOf, namesOf, tidyName } from '../read/coded.ts';
 import { type Element, field, numeralOf, textOf } from '../read/element.ts';
 import { writtenAs } from '../read/numeral.ts';
-import { answered, ask, need, note, stop } from '../read/reading.ts';
+import { answered, ask, note, stop } from '../read/reading.ts';
 import { type Density, densityOf } from './density.ts';
 
 const plain = (name: string): string => name.trim().toLowerCase().replace(/\s+/g, ' ');
@@ -43,7 +43,7 @@ function namedFeed(formula: Element, dialect: Dialect, feeds: FeedList, density:
   const found = feeds.feeds.filter((feed) => names.some((name) => called(feed, name)));
   const [only] = found;
   if (only !== undefined && found.length === 1) return { id: only.id, feed: only };
-  const answer = need(
+  const answer = ask(
     formula,
     'FH17',
     found.length > 1 ? 'fhir/feeds-several' : 'fhir/feed-not-listed',
@@ -68,7 +68,7 @@ function namedFeed(formula: Element, dialect: Dialect, feeds: FeedList, density:
 function strengthOf(formula: Element, { feed }: Named, { kcalPerMl, settled }: Density): Fraction {
   if (feed === null) return answered(formula, 'strength') ?? ONE;
   const same = settled && kcalPerMl !== null && compareFractions(kcalPerMl, feed.energyKcalPerMl) === 0;
-  if (!same) return need(formula, 'FH17', 'fhir/strength-unsaid', 'strength', { feed: feed.id }) ?? ONE;
+  if (!same) return ask(formula, 'FH17', 'fhir/strength-unsaid', 'strength', { feed: feed.id }) ?? ONE;
   note(formula, 'FH17', 'fhir/full-strength', { feed: feed.id });
   return answered(formula, 'strength') ?? ONE;
 }

@@ -10,7 +10,7 @@ import type { Regimen } from '@feedwright/core/order/order';
 import { ofFraction, times } from '@feedwright/core/reckon/exact';
 import { type Element, field } from '../read/element.ts';
 import { amountOf, isMeant, shown } from '../read/quantity.ts';
-import { need, note, type Place, stop } from '../read/reading.ts';
+import { ask, note, type Place, stop, stopUntil } from '../read/reading.ts';
 import { volumeOf } from './administration.ts';
 import type { Density } from './density.ts';
 import { type Feeding, MINUTES_A_DAY, showMl } from './feeding.ts';
@@ -26,7 +26,7 @@ export function maximumOf(formula: Element): Volume | null {
   const daily = unit.per === 'd' || unit.per === '(24.h)';
   if (!daily) {
     const code = unit.per === null ? 'fhir/maximum-without-time' : 'fhir/maximum-of-another-time';
-    return need(quantity, 'FH14', code, 'maximumMlPerDay', {
+    return ask(quantity, 'FH14', code, 'maximumMlPerDay', {
       written,
       ml: unit.per === null ? shown(amount.value) : null,
     });
@@ -48,7 +48,7 @@ type Continuous = Extract<Regimen, { kind: 'continuous' }>;
 /** A rate that stops at a volume is a window with both; all day round there is no window to stop in. */
 function stoppingAt(place: Place, { rate, perDay, advance }: Continuous, most: Volume): Regimen | null {
   if (perDay === null) {
-    need(place, 'FH15', 'fhir/maximum-needs-hours', 'feedingHours', { most: showMl(most) });
+    ask(place, 'FH15', 'fhir/maximum-needs-hours', 'feedingHours', { most: showMl(most) });
     return null;
   }
   const { from, lasts } = perDay;
@@ -74,17 +74,17 @@ function past(work: Work, feeding: Feeding, days: Days, most: Volume): Settled {
   };
   const corrected = place.reading.answers.maximumMlPerDay;
   if (corrected !== undefined && corrected !== most) {
-    need(place, 'FH15', 'fhir/past-maximum', 'maximumMlPerDay', data);
+    stopUntil(place, 'FH15', 'fhir/past-maximum', 'maximumMlPerDay', data);
     return highest(days) <= corrected ? { most: corrected, regimen } : past(work, feeding, days, corrected);
   }
   if (rates.length > 0) {
-    const governs = need(place, 'FH15', 'fhir/past-maximum', 'maximum', data) !== null;
+    const governs = stopUntil(place, 'FH15', 'fhir/past-maximum', 'maximum', data) !== null;
     return {
       most,
       regimen: governs && regimen?.kind === 'continuous' ? stoppingAt(place, regimen, most) : regimen,
     };
   }
-  if (corrected === undefined) need(place, 'FH15', 'fhir/past-maximum', 'maximumMlPerDay', data);
+  if (corrected === undefined) stopUntil(place, 'FH15', 'fhir/past-maximum', 'maximumMlPerDay', data);
   else stop(place, 'FH15', 'fhir/past-maximum', data);
   return { most, regimen };
 }

@@ -80,10 +80,9 @@ function topicsOf(words: string, { feeding, most }: Structure): readonly string[
 }
 
 /** [FH16] A hold that stands only in text: a rate may be told the hours it runs; for all else a person considers it. */
-function holds(said: Element, words: string, { regimen }: Feeding): void {
+function holds(said: Element, words: string, { rates }: Feeding): void {
   if (!HOLD.test(words)) return;
-  const continuous = regimen === null || regimen.kind === 'continuous';
-  if (continuous) ask(said, 'FH16', 'fhir/hold-in-text', 'feedingHours', { text: words });
+  if (rates.length > 0) ask(said, 'FH16', 'fhir/hold-in-text', 'feedingHours', { text: words });
   else ask(said, 'FH16', 'fhir/hold-in-text', 'instruction', { text: words });
 }
 

@@ -5,7 +5,7 @@
 import { MINUTE } from '@feedwright/core/base/instant';
 import type { Rate } from '@feedwright/core/base/volume';
 import type { Regimen } from '@feedwright/core/order/order';
-import { answered, need } from '../read/reading.ts';
+import { answered, ask } from '../read/reading.ts';
 import type { Administration } from './administration.ts';
 import { MINUTES_A_DAY, MIXTURE, mixed, recurAlike, showMlPerHour, stepsOf, type Work } from './feeding.ts';
 import { advancementOf, inOrder, noteAdvancement, type Step } from './steps.ts';
@@ -32,7 +32,7 @@ function climbing(work: Work, rates: readonly Step<Rate>[], perDay: PerDay): Reg
   if (ordered === null) return null;
   const advance = advancementOf(ordered);
   if (advance === null) {
-    const one = need(work.place, 'FH13', 'fhir/steps-uneven', 'rateMlPerHour', {
+    const one = ask(work.place, 'FH13', 'fhir/steps-uneven', 'rateMlPerHour', {
       rates: ordered.map(({ amount }) => showMlPerHour(amount)),
     });
     return one === null ? null : continuousAt(one, perDay);

@@ -5,7 +5,7 @@
 import { given, type Rate, type Volume, volume } from '@feedwright/core/base/volume';
 import type { Zone } from '@feedwright/core/base/zone';
 import type { Order, Regimen } from '@feedwright/core/order/order';
-import { answered, need, type Place } from '../read/reading.ts';
+import { answered, ask, type Place } from '../read/reading.ts';
 import type { Administration } from './administration.ts';
 import { type Feeding, mixed, stepsOf, type Work } from './feeding.ts';
 import { byRate } from './rates.ts';
@@ -15,7 +15,7 @@ import { byVolume } from './volumes.ts';
 /** Several runs a day at a rate: each gives what the rate gives while it lasts. */
 function runsAtRate(work: Work, administration: Administration, rate: Rate): Regimen | null {
   const { schedule } = administration;
-  const lasts = schedule.lasts ?? need(schedule.place, 'FH12', 'fhir/length-missing', 'minutes');
+  const lasts = schedule.lasts ?? ask(schedule.place, 'FH12', 'fhir/length-missing', 'minutes');
   if (lasts === null) return null;
   const feed = { ...administration, volume: given(rate, lasts), schedule: { ...schedule, lasts } };
   return byVolume(work, [feed]);

@@ -17,7 +17,7 @@ import { type Element, field, items, numeralOf, text, textOf } from '../read/ele
 import { momentOf } from '../read/moment.ts';
 import { exactOf, writtenAs } from '../read/numeral.ts';
 import { shown } from '../read/quantity.ts';
-import { answered, need, note, type Place, stop, within } from '../read/reading.ts';
+import { answered, ask, note, type Place, stop, within } from '../read/reading.ts';
 import { parseUcum } from '../ucum.ts';
 
 export type Schedule = {
@@ -77,7 +77,7 @@ function vagueEnd(repeat: Element | null): Instant | null {
   const name = VAGUE_ENDS.find((one) => field(repeat, one) !== null);
   if (repeat === null || name === undefined) return null;
   for (const count of ['count', 'countMax']) numeralOf(repeat, count);
-  const end = need(within(repeat, name), 'FH12', 'fhir/end-without-moment', 'end', { name });
+  const end = ask(within(repeat, name), 'FH12', 'fhir/end-without-moment', 'end', { name });
   return end === 'open' ? null : end;
 }
 
@@ -182,7 +182,7 @@ function timesOf(
   if (named !== null) {
     const agrees = often === 1 || often === named.length;
     if (agrees && (period === null || period === DAY)) return named;
-    return need(repeat, 'FH12', 'fhir/times-disagree', 'times', { often, likely: timesText(named) });
+    return ask(repeat, 'FH12', 'fhir/times-disagree', 'times', { often, likely: timesText(named) });
   }
   if (period === null || often === null) return null;
   if (period > often * DAY) {
@@ -194,7 +194,7 @@ function timesOf(
   const likely = onTheMinute && step !== null ? around(timeOfDayAt(from, zone), step) : null;
   // "Six times a day" does not say when; "once in four hours" from a moment does.
   if (often === 1 && likely !== null) return likely;
-  return need(repeat, 'FH12', 'fhir/times-not-fixed', 'times', {
+  return ask(repeat, 'FH12', 'fhir/times-not-fixed', 'times', {
     often,
     inHours: period / HOUR,
     likely: timesText(likely),
@@ -206,7 +206,7 @@ function lastingOf(repeat: Element | null): Duration | null {
   const lasts = lengthOf(repeat, 'duration', 'durationUnit');
   const most = numeralOf(repeat, 'durationMax');
   if (most === null) return lasts;
-  return need(within(repeat, 'durationMax'), 'FH12', 'fhir/duration-range', 'minutes', {
+  return ask(within(repeat, 'durationMax'), 'FH12', 'fhir/duration-range', 'minutes', {
     leastMinutes: lasts === null ? null : lasts / MINUTE,
     most: writtenAs(most),
   });
@@ -219,7 +219,7 @@ function recurrenceOf(timing: Element, repeat: Element | null, from: Instant | n
   const daily = rhythm === null ? null : timesADay(rhythm);
   const loose = looseness(timing, repeat);
   if (loose !== null) {
-    const times = need(timing, 'FH12', loose.code, 'times', { value: loose.value });
+    const times = ask(timing, 'FH12', loose.code, 'times', { value: loose.value });
     return { repeats: true, times, timesADay: times?.length ?? daily };
   }
   const repeats = ['frequency', 'period', 'timeOfDay'].some((name) => field(repeat, name) !== null);

@@ -6,7 +6,7 @@
 import { type Duration, duration, type Instant } from '@feedwright/core/base/instant';
 import { showInstant, type Zone } from '@feedwright/core/base/zone';
 import type { Advancement } from '@feedwright/core/order/order';
-import { need, note, type Place, stop } from '../read/reading.ts';
+import { ask, note, type Place, stop } from '../read/reading.ts';
 
 export type Step<Q> = {
   readonly from: Instant | null;
@@ -46,7 +46,7 @@ function askEnds<Q>(place: Place, steps: readonly Timed<Q>[], zone: Zone, show: 
     return next !== undefined && (until === null || until > next.from);
   });
   if (!openEnded) return;
-  need(place, 'FH13', 'fhir/steps-without-end', 'steps', {
+  ask(place, 'FH13', 'fhir/steps-without-end', 'steps', {
     steps: steps.map(({ from, amount }) => `${show(amount)} from ${showInstant(from, zone)}`),
     together: show(steps.reduce((total, { amount }) => total + Number(amount), 0) as Q),
   });

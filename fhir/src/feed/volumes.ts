@@ -6,7 +6,7 @@ import { DAY, type Duration, HOUR, type Instant, MINUTE } from '@feedwright/core
 import { type Rate, timeToGive, type Volume } from '@feedwright/core/base/volume';
 import type { TimeOfDay } from '@feedwright/core/base/zone';
 import type { Advancement, Regimen } from '@feedwright/core/order/order';
-import { need, type Place, stop } from '../read/reading.ts';
+import { ask, type Place, stop } from '../read/reading.ts';
 import type { Administration } from './administration.ts';
 import {
   MINUTES_A_DAY,
@@ -50,7 +50,7 @@ function feeds(work: Work, feed: Feed, advance: Advancement<Volume> | null): Reg
     // Until a person says how it is given it counts as a bolus, which more rules stand against.
     return { kind: 'bolus', volume, times, lasts, meals: [], advance };
   }
-  const takes = lasts ?? need(feed.place, 'FH12', 'fhir/length-missing', 'minutes');
+  const takes = lasts ?? ask(feed.place, 'FH12', 'fhir/length-missing', 'minutes');
   return takes === null
     ? null
     : { kind: 'intermittent', volume, times, lasts: takes, by: work.method, advance };
@@ -83,14 +83,14 @@ const targeted = (volume: Volume, rate: Rate): Regimen => ({
 
 /** [FH12] One volume a day with a rate or a length: a window, one feed, or a target that may be made up. */
 function onceADay(work: Work, feed: Feed): Regimen | null {
-  const meant = need(feed.place, 'FH12', 'fhir/once-a-day', 'regimen', {
+  const meant = ask(feed.place, 'FH12', 'fhir/once-a-day', 'regimen', {
     volume: showMl(feed.volume),
     rate: feed.rate === null ? null : showMlPerHour(feed.rate),
   });
   if (meant === 'volume-targeted') return feed.rate === null ? mixed(work) : targeted(feed.volume, feed.rate);
   if (meant === null) return null;
   const times =
-    feed.times.length > 0 ? feed.times : need(feed.place, 'FH12', 'fhir/volume-without-times', 'times');
+    feed.times.length > 0 ? feed.times : ask(feed.place, 'FH12', 'fhir/volume-without-times', 'times');
   const [from] = times ?? [];
   if (times === null || from === undefined) return null;
   return meant === 'cyclic' ? cyclic(feed, from) : feeds(work, { ...feed, times }, null);
@@ -101,7 +101,7 @@ function oneVolume(work: Work, { volume, rate, schedule }: Administration): Regi
   if (volume === null || (repeats && times === null)) return null;
   const feed = { place, volume, rate, lasts, times: times ?? [] };
   if (feed.times.length <= 1 && (rate !== null || lasts !== null)) return onceADay(work, feed);
-  const known = times ?? need(place, 'FH12', 'fhir/volume-without-times', 'times');
+  const known = times ?? ask(place, 'FH12', 'fhir/volume-without-times', 'times');
   return known === null ? null : feeds(work, { ...feed, times: known }, null);
 }
 

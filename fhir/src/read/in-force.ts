@@ -2,7 +2,7 @@
 import type { Instant } from '@feedwright/core/base/instant';
 import type { Hold } from '@feedwright/core/order/order';
 import { type Element, field, items, textOf } from './element.ts';
-import { need, note, stop, within } from './reading.ts';
+import { ask, note, stop, within } from './reading.ts';
 
 /** FHIR's status, and the id of the hold that it makes. */
 export const ON_HOLD = 'on-hold';
@@ -18,16 +18,10 @@ export function statusOf(order: Element): string | null {
     stop(within(order, 'status'), 'FH4', 'fhir/not-in-force', { status });
   }
   if (status === 'draft' || intent === null || !ORDERS.includes(intent)) {
-    need(
-      within(order, status === 'draft' ? 'status' : 'intent'),
-      'FH4',
-      'fhir/not-authorised',
-      'authorised',
-      {
-        status,
-        intent,
-      },
-    );
+    ask(within(order, status === 'draft' ? 'status' : 'intent'), 'FH4', 'fhir/not-authorised', 'authorised', {
+      status,
+      intent,
+    });
   }
   return status;
 }

@@ -14,7 +14,7 @@ import {
 } from '@feedwright/core/base/zone';
 import type { AnswerKey } from '../answers.ts';
 import { type Element, text } from './element.ts';
-import { need, note, type Place, stop } from './reading.ts';
+import { ask, note, type Place, stop } from './reading.ts';
 
 type MomentKey = Extract<AnswerKey, 'start' | 'end' | 'prescribedAt'>;
 
@@ -25,11 +25,11 @@ const isDay = (day: string): boolean => parseInstant(`${day}T00:00Z`) !== null;
 
 /** [FH11] The ward's zone; UTC stands in for it, with the question open, where nobody said. */
 export function zoneOf(place: Place): Zone {
-  return need(place, 'FH11', 'fhir/zone-missing', 'zone') ?? ('UTC' as Zone);
+  return ask(place, 'FH11', 'fhir/zone-missing', 'zone') ?? ('UTC' as Zone);
 }
 
 function withoutOffset(element: Element, day: string, time: string, zone: Zone): Instant | null {
-  const meant = need(element, 'FH11', 'fhir/no-offset', 'offset', { value: `${day}T${time}` });
+  const meant = ask(element, 'FH11', 'fhir/no-offset', 'offset', { value: `${day}T${time}` });
   const at = parseTimeOfDay(time);
   if (meant === null || at === null || !isDay(day)) return null;
   return meant === 'utc' ? parseInstant(`${day}T${time}Z`) : instantOf(day, at, zone);
@@ -42,7 +42,7 @@ export function momentOf(element: Element | null, zone: Zone, key: MomentKey): I
   const known = parseInstant(written);
   if (known !== null) return known;
   if (DAY_ALONE.test(written)) {
-    const answer = need(element, 'FH11', 'fhir/day-without-time', key, { value: written });
+    const answer = ask(element, 'FH11', 'fhir/day-without-time', key, { value: written });
     return answer === 'open' ? null : answer;
   }
   const [, day, time] = NO_OFFSET.exec(written) ?? [];

@@ -21,7 +21,7 @@ import type { AnswerKey } from '../answers.ts';
 import { type Dimension, isBracketTrap, likelyUcum, parseUcum, type Unit } from '../ucum.ts';
 import { type Element, excerpt, field, numeralOf, textOf } from './element.ts';
 import { exactOf, writtenAs } from './numeral.ts';
-import { need, note, stop } from './reading.ts';
+import { ask, note, stop } from './reading.ts';
 
 export const UCUM_SYSTEM = 'http://unitsofmeasure.org';
 
@@ -79,7 +79,7 @@ function unitOf(element: Element, wanted: readonly Dimension[], key: UnitKey): U
     return unit;
   }
   const likely = unit === null ? likelyUcum(written) : display;
-  const answer = need(element, 'FH7', trouble ?? 'fhir/unit-display-disagrees', key, {
+  const answer = ask(element, 'FH7', trouble ?? 'fhir/unit-display-disagrees', key, {
     value: excerpt(field(element, 'value')?.json ?? ''),
     unit: written,
     system: textOf(element, 'system'),

@@ -80,18 +80,9 @@ function question<K extends AnswerKey>(
 }
 
 /**
- * Asks for what the order cannot be read without: no plan before it is settled.
- * @returns the answer, or null while there is none. Either way the problem is on record.
+ * Asks what a named person has to say or confirm: what the order leaves open, and what is in doubt.
+ * @returns the answer, or null while there is none. Either way the question is on record.
  */
-export const need = <K extends AnswerKey>(
-  place: Place,
-  rule: string,
-  code: string,
-  key: K,
-  data: Data = {},
-): NonNullable<Answers[K]> | null => question('stop', place, [rule, code, key], data);
-
-/** Asks a named person to confirm what can be read but is in doubt; otherwise as `need`. */
 export const ask = <K extends AnswerKey>(
   place: Place,
   rule: string,
@@ -99,3 +90,12 @@ export const ask = <K extends AnswerKey>(
   key: K,
   data: Data = {},
 ): NonNullable<Answers[K]> | null => question('ask', place, [rule, code, key], data);
+
+/** As `ask`, for what contradicts itself so badly that it is no order until somebody has said what is meant. */
+export const stopUntil = <K extends AnswerKey>(
+  place: Place,
+  rule: string,
+  code: string,
+  key: K,
+  data: Data = {},
+): NonNullable<Answers[K]> | null => question('stop', place, [rule, code, key], data);

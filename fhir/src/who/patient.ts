@@ -8,7 +8,7 @@ import type { Document } from '../read/bundle.ts';
 import { conceptOf, labelOf, tidyName } from '../read/coded.ts';
 import { type Element, field, items, text, textOf } from '../read/element.ts';
 import { dayWritten } from '../read/moment.ts';
-import { answered, ask, need, note } from '../read/reading.ts';
+import { answered, ask, note } from '../read/reading.ts';
 import { HEIGHT, measured, WEIGHT } from './measurements.ts';
 import { type Subject, theirs } from './subject.ts';
 
@@ -100,7 +100,7 @@ export function prescriberOf(document: Document): Order['prescriber'] {
   const name =
     (whom?.type === 'Practitioner' ? nameOf(whom) : null) ??
     display ??
-    need(document.order, 'FH19', 'fhir/prescriber-unnamed', 'prescriber', {
+    ask(document.order, 'FH19', 'fhir/prescriber-unnamed', 'prescriber', {
       reference: textOf(reference, 'reference'),
     });
   return name === null ? null : { name, role: null };

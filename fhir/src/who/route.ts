@@ -8,7 +8,7 @@ import type { AccessDevice, DeviceKind, Lumen, TipSite } from '@feedwright/core/
 import type { Dialect } from '../dialect.ts';
 import { type Concept, conceptOf, labelOf, namesOf } from '../read/coded.ts';
 import { type Element, field } from '../read/element.ts';
-import { answered, need, type Place, stop } from '../read/reading.ts';
+import { answered, ask, type Place, stop } from '../read/reading.ts';
 
 export const ROUTE_SYSTEM = 'http://terminology.hl7.org/CodeSystem/v3-RouteOfAdministration';
 
@@ -75,7 +75,7 @@ const lumen = (name: string, tip: TipSite | null, isFed: boolean): Lumen => ({
 
 /** [FH10] Both lumens of a gastro-jejunal tube, and the one that is fed by. */
 function gastroJejunal(place: Place, french: Fraction | null): AccessDevice {
-  const feedBy = need(place, 'FH10', 'fhir/lumen-unsaid', 'lumen');
+  const feedBy = ask(place, 'FH10', 'fhir/lumen-unsaid', 'lumen');
   return {
     device: 'gastro-jejunal',
     french,
@@ -95,7 +95,7 @@ function deviceOf(place: Place, tube: Tube, called: DeviceKind | null): DeviceKi
   const other = called ?? answered(place, 'device');
   const disagrees = tube.device !== null && other !== null && !refines(other, tube);
   if (tube.device !== null && !disagrees) return other ?? tube.device;
-  return need(place, 'FH10', disagrees ? 'fhir/device-disagrees' : 'fhir/device-unsaid', 'device', {
+  return ask(place, 'FH10', disagrees ? 'fhir/device-disagrees' : 'fhir/device-unsaid', 'device', {
     routed: tube.device,
     called,
   });

@@ -5,7 +5,7 @@ import { compare } from '@feedwright/core/reckon/exact';
 import { conceptOf, namesOf } from '../read/coded.ts';
 import { eachOf, items, textOf } from '../read/element.ts';
 import { amountOf, exactlyFraction, isMeant } from '../read/quantity.ts';
-import { answered, need } from '../read/reading.ts';
+import { answered, ask } from '../read/reading.ts';
 import { type Subject, theirs } from './subject.ts';
 
 const KINDS: readonly (readonly [RegExp, DeviceKind])[] = [
@@ -52,6 +52,6 @@ export function tubeOf(subject: Subject): Tube {
       ? exactlyFraction(size)
       : size === undefined
         ? answered(order, 'french')
-        : need(order, 'FH10', 'fhir/sizes-differ', 'french'),
+        : ask(order, 'FH10', 'fhir/sizes-differ', 'french'),
   };
 }
