@@ -16,14 +16,14 @@ const WORDS = { ...ENGLISH, issues: { ...ENGLISH.issues, ...CALCULATION_ISSUES }
 
 /** `KEY=VALUE`; a key given again is a list. */
 function inputsOf(pairs: readonly string[]): Readonly<Record<string, readonly string[]>> {
-  const inputs: Record<string, string[]> = {};
+  const inputs = new Map<string, string[]>();
   for (const pair of pairs) {
     const at = pair.indexOf('=');
     if (at < 1) throw new Refused('work', [issue([], 'reckon/not-key-value', { text: pair })]);
     const key = pair.slice(0, at).trim();
-    inputs[key] = [...(inputs[key] ?? []), pair.slice(at + 1).trim()];
+    inputs.set(key, [...(inputs.get(key) ?? []), pair.slice(at + 1).trim()]);
   }
-  return inputs;
+  return Object.fromEntries(inputs);
 }
 
 function named(name: string): Calculation {

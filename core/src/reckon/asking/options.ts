@@ -32,17 +32,17 @@ export const UNIVERSAL: ReadonlySet<string> = new Set([
   'lbperkg',
 ]);
 
-const WAYS: Readonly<Record<string, Rounding>> = {
-  down: 'down',
-  cut: 'down',
-  truncate: 'down',
-  floor: 'down',
-  up: 'up',
-  ceil: 'up',
-  nearest: 'half-up',
-  halfup: 'half-up',
-  whole: 'half-up',
-};
+const WAYS: ReadonlyMap<string, Rounding> = new Map([
+  ['down', 'down'],
+  ['cut', 'down'],
+  ['truncate', 'down'],
+  ['floor', 'down'],
+  ['up', 'up'],
+  ['ceil', 'up'],
+  ['nearest', 'half-up'],
+  ['halfup', 'half-up'],
+  ['whole', 'half-up'],
+]);
 
 const AS_DECLARED: Rounded = { none: false, step: null, way: null };
 
@@ -51,7 +51,7 @@ function readRounding(text: string): Rounded | null {
   let [step, way]: [Exact | null, Rounding | null] = [null, null];
   for (const word of text.trim().split(/[\s:]+/)) {
     if (/^(none|exact|no|unrounded)$/i.test(word)) return { none: true, step: null, way: null };
-    const asWay = WAYS[squash(word)];
+    const asWay = WAYS.get(squash(word));
     const asStep = asWay === undefined ? readNumber(word) : null;
     if (asWay !== undefined) way = asWay;
     else if (asStep?.ok && asStep.value.n > 0n && step === null) step = asStep.value;
@@ -61,24 +61,22 @@ function readRounding(text: string): Rounded | null {
   return { none: false, step, way };
 }
 
-const OUNCES: Readonly<Record<string, readonly [Exact, Exact]>> = {
-  bedside: [BEDSIDE_OUNCE, MEASURED_OUNCE],
-  '30': [BEDSIDE_OUNCE, MEASURED_OUNCE],
-  '30ml': [BEDSIDE_OUNCE, MEASURED_OUNCE],
-  measured: [MEASURED_OUNCE, BEDSIDE_OUNCE],
-  exact: [MEASURED_OUNCE, BEDSIDE_OUNCE],
-  '29.57': [MEASURED_OUNCE, BEDSIDE_OUNCE],
-  '29.5735': [MEASURED_OUNCE, BEDSIDE_OUNCE],
-  '29.5735295625': [MEASURED_OUNCE, BEDSIDE_OUNCE],
-};
+type Pair = readonly [used: Exact, other: Exact];
+const BEDSIDE: Pair = [BEDSIDE_OUNCE, MEASURED_OUNCE];
+const MEASURED: Pair = [MEASURED_OUNCE, BEDSIDE_OUNCE];
+const EXACT: Pair = [EXACT_POUND, COURSE_POUND];
+const COURSE: Pair = [COURSE_POUND, EXACT_POUND];
 
-const POUNDS: Readonly<Record<string, readonly [Exact, Exact]>> = {
-  exact: [EXACT_POUND, COURSE_POUND],
-  '0.45359237': [EXACT_POUND, COURSE_POUND],
-  '2.20462': [EXACT_POUND, COURSE_POUND],
-  course: [COURSE_POUND, EXACT_POUND],
-  '2.2': [COURSE_POUND, EXACT_POUND],
-};
+const named = (names: string, pair: Pair): [string, Pair][] => names.split(' ').map((name) => [name, pair]);
+
+const OUNCES: ReadonlyMap<string, Pair> = new Map([
+  ...named('bedside 30 30ml', BEDSIDE),
+  ...named('measured exact 29.57 29.5735 29.574 29.5735295625 29.57ml', MEASURED),
+]);
+const POUNDS: ReadonlyMap<string, Pair> = new Map([
+  ...named('exact 0.45359237 2.20462 2.2046 2.205', EXACT),
+  ...named('course 2.2', COURSE),
+]);
 
 const refused = (key: string, text: string, choices: readonly string[]): Issue =>
   issue([key], 'reckon/not-a-choice', { given: text, text, choices });
@@ -86,9 +84,9 @@ const refused = (key: string, text: string, choices: readonly string[]): Issue =
 /** Reads the universal options out of the inputs; whatever is not said is as usual. */
 export function readOptions(inputs: Readonly<Record<string, Raw | readonly Raw[]>>): Result<Asked> {
   const issues: Issue[] = [];
-  const named = new Set<string>();
+  const said = new Set<string>();
   let round: Rounded = AS_DECLARED;
-  let [ounce, pound] = [[BEDSIDE_OUNCE, MEASURED_OUNCE] as const, [EXACT_POUND, COURSE_POUND] as const];
+  let [ounce, pound] = [BEDSIDE, EXACT];
   for (const [written, value] of Object.entries(inputs)) {
     const key = squash(written);
     if (!UNIVERSAL.has(key)) continue;
@@ -101,20 +99,20 @@ export function readOptions(inputs: Readonly<Record<string, Raw | readonly Raw[]
     } else {
       const [name, table] =
         key === 'ounce' || key === 'mlperoz' ? (['ounce', OUNCES] as const) : (['pound', POUNDS] as const);
-      const found = table[squash(text)];
+      const found = table.get(squash(text));
       if (found === undefined)
         issues.push(refused(written, text, name === 'ounce' ? ['30', '29.57'] : ['exact', '2.2']));
       else if (name === 'ounce') ounce = found;
       else pound = found;
-      named.add(name);
+      said.add(name);
     }
   }
   if (issues.length > 0) return bad(...issues);
   return ok({
     rounded: round,
-    conventions: named.size === 0 ? USUAL : { ounceMl: ounce[0], poundKg: pound[0] },
+    conventions: said.size === 0 ? USUAL : { ounceMl: ounce[0], poundKg: pound[0] },
     otherOunce: ounce[1],
     otherPound: pound[1],
-    named,
+    named: said,
   });
 }

@@ -27,13 +27,17 @@ export type Moment =
   | { readonly kind: 'local'; readonly day: DayName; readonly minute: number }
   | { readonly kind: 'instant'; readonly at: Instant };
 
-const NAMED: Readonly<Record<string, number>> = { noon: 720, midday: 720, midnight: 1440 };
+const NAMED: ReadonlyMap<string, number> = new Map([
+  ['noon', 720],
+  ['midday', 720],
+  ['midnight', 1440],
+]);
 const DAY_MINUTES = 1440;
 
 /** Minutes after midnight on a 24-hour clock (`8:00`, `0800`, `24:00`) or a 12-hour one (`8 pm`); null for anything else. */
 export function parseClock(text: string): number | null {
   const clean = text.trim().toLowerCase();
-  const named = NAMED[clean];
+  const named = NAMED.get(clean);
   if (named !== undefined) return named;
   const found = /^(\d{1,2})(?:[:.]?(\d\d))?\s*(h|hrs?|am|pm|a\.m\.|p\.m\.)?$/.exec(clean);
   if (found === null) return null;

@@ -4,19 +4,19 @@ import { energyDensity, hours, rate, volumeOf } from '../asking/usual-asks.ts';
 import { type Ask, calculation, type Known, type Line, type Sheet } from '../declare.ts';
 import { compare, type Exact, minus, of, over, plus, times, UNITY } from '../exact.ts';
 
-const WORDS: Readonly<Record<string, string>> = {
-  full: '1',
-  fullstrength: '1',
-  threequarter: '3/4',
-  threequarters: '3/4',
-  twothirds: '2/3',
-  half: '1/2',
-  halfstrength: '1/2',
-  onethird: '1/3',
-  third: '1/3',
-  quarter: '1/4',
-  onequarter: '1/4',
-};
+const WORDS: ReadonlyMap<string, string> = new Map([
+  ['full', '1'],
+  ['fullstrength', '1'],
+  ['threequarter', '3/4'],
+  ['threequarters', '3/4'],
+  ['twothirds', '2/3'],
+  ['half', '1/2'],
+  ['halfstrength', '1/2'],
+  ['onethird', '1/3'],
+  ['third', '1/3'],
+  ['quarter', '1/4'],
+  ['onequarter', '1/4'],
+]);
 
 const asked = quantity('s', '1', ['0.02', '1', 'definition'], 'strength', 's', 'concentration');
 
@@ -24,7 +24,7 @@ const asked = quantity('s', '1', ['0.02', '1', 'definition'], 'strength', 's', '
 export const strength: Ask<Known> = {
   ...asked,
   read: ([raw = '', ...more], reading, note) => {
-    const word = typeof raw === 'string' ? WORDS[raw.toLowerCase().replace(/[^a-z]/g, '')] : undefined;
+    const word = typeof raw === 'string' ? WORDS.get(raw.toLowerCase().replace(/[^a-z]/g, '')) : undefined;
     const text = typeof raw === 'string' ? raw.replace(/\s*strength$/i, '') : raw;
     return asked.read([word !== undefined && !/\d/.test(String(raw)) ? word : text, ...more], reading, note);
   },

@@ -124,8 +124,9 @@ export const powder = calculation({
   example: { water: '9 oz', scoops: '5', kcalPerScoop: '44', displacement: '0.2 oz/scoop' },
   compute: (given, sheet) => {
     const { waterMl: W, scoops, powderG, energyKcalPerScoop, energyKcalPerG, finalMl } = given;
-    const amount = (energyKcalPerScoop === null ? powderG : scoops) as Known;
-    const k = (energyKcalPerScoop ?? energyKcalPerG) as Known;
+    const byScoop = scoops !== null && energyKcalPerScoop !== null;
+    const amount = (byScoop ? scoops : powderG) as Known;
+    const k = (byScoop ? energyKcalPerScoop : energyKcalPerG) as Known;
     const E = sheet.number('energyKcal', `E = ${amount.symbol} × k`, [amount, k], times(amount, k));
     if (finalMl !== null) {
       if (compare(finalMl, W) < 0) return sheet.refuse('finalMl', 'reckon/final-below-water');
@@ -173,14 +174,14 @@ export const powderFor = calculation({
   cautions: ['scoops-are-approximate'],
   example: { total: '300 mL', wanted: '22 kcal/oz', kcalPerScoop: '44', displacement: '0.2 oz/scoop' },
   compute: (given, sheet) => {
-    const { totalMl: T, wantedKcalPerMl: e, energyKcalPerScoop: perScoop } = given;
-    const k = (perScoop ?? given.energyKcalPerG) as Known;
-    const d = (perScoop === null ? given.displacementMlPerG : given.displacementMlPerScoop) as Known;
+    const { totalMl: T, wantedKcalPerMl: e, energyKcalPerScoop, displacementMlPerScoop } = given;
+    const byScoop = energyKcalPerScoop !== null && displacementMlPerScoop !== null;
+    const k = (byScoop ? energyKcalPerScoop : given.energyKcalPerG) as Known;
+    const d = (byScoop ? displacementMlPerScoop : given.displacementMlPerG) as Known;
     const E = sheet.number('energyKcal', 'E = T × e', [T, e], times(T, e));
-    const amount =
-      perScoop === null
-        ? sheet.number('powderG', 'G = E / k', [E, k], over(E, k))
-        : sheet.number('scoops', 'n = E / k', [E, k], over(E, k));
+    const amount = byScoop
+      ? sheet.number('scoops', 'n = E / k', [E, k], over(E, k))
+      : sheet.number('powderG', 'G = E / k', [E, k], over(E, k));
     const W = minus(T, times(amount, d));
     if (W.n <= 0n) return sheet.refuse('wantedKcalPerMl', 'reckon/no-room-for-water');
     return [E, amount, sheet.number('waterMl', `W = T − ${amount.symbol} × d`, [T, amount, d], W)];
