@@ -55,12 +55,11 @@ export function positionAt(ledger: Ledger, at: Instant): number {
   return low;
 }
 
-function inserted<E extends AnyEntry>(entries: readonly E[], entry: E, place = placeOf(entries, entry)): E[] {
-  const copy = entries.slice();
-  if (place === copy.length) copy.push(entry);
-  else copy.splice(place, 0, entry);
-  return copy;
-}
+const inserted = <E extends AnyEntry>(
+  entries: readonly E[],
+  entry: E,
+  place = placeOf(entries, entry),
+): readonly E[] => entries.toSpliced(place, 0, entry);
 
 const isOrder = (entry: AnyEntry): entry is Entry => isKnown(entry) && entry.fact.kind.startsWith('order-');
 
