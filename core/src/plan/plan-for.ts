@@ -20,6 +20,7 @@ import type { Plan, PlannedContainer, PlanRequest, Task, Visit } from './plan.ts
 import { taskId } from './tasks/due.ts';
 import { feedingsOf, givenAs, isPouredPerFeed } from './tasks/feeding.ts';
 import { type Due, tasksOf } from './tasks/tasks.ts';
+import { waterLeftOut } from './tasks/water.ts';
 import { visitsOf } from './visits.ts';
 
 /** Feed still to come until the end of the feeding day: what runs, and the feeds that are given or may still be. */
@@ -125,10 +126,11 @@ export function planFor(request: PlanRequest): Plan {
   const { order, policy, standing } = request;
   const shown: Span = { from: prepared.course.feedFrom, until: span.until };
   const made = make(request, prepared);
+  const left = waterLeftOut(prepared.course);
   return {
     at: span.from,
     span,
-    problems: problems(),
+    problems: [...problems(), ...(left === null ? [] : [left])],
     programme: programmeOf({ order, policy, standing, span: shown, pace: 'lowest' }),
     ...made,
   };

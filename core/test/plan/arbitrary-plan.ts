@@ -170,22 +170,23 @@ const arbOrder = (base: number): fc.Arbitrary<Order> =>
     });
 
 /** The default policy with other values where a ward may differ, so far as it has a value for an adult. */
-const arbPolicy: fc.Arbitrary<Policy> = fc
-  .record({
-    'pour.per-feed': fc.boolean(),
-    'check.residual.routine': fc.boolean(),
-    'pour.step': fc.constantFrom(ml(10), ml(50)),
-    'set.change.open': fc.constantFrom(24 * HOUR, 12 * HOUR, 5 * HOUR),
-    'set.with-each-closed-container': fc.boolean(),
-    'bag.capacity': fc.constantFrom(ml(1000), ml(300)),
-    'hang.margin': fc.constantFrom(0, 15 * MINUTE),
-  })
-  .map((values: Readonly<Record<string, unknown>>) => ({
-    ...DEFAULT_POLICY,
-    rows: DEFAULT_POLICY.rows.map((row) =>
-      row.key in values && row.value !== null ? { ...row, value: values[row.key] as never } : row,
-    ),
-  }));
+const arbPolicy = (setHours: readonly number[], bagMl: readonly number[]): fc.Arbitrary<Policy> =>
+  fc
+    .record({
+      'pour.per-feed': fc.boolean(),
+      'check.residual.routine': fc.boolean(),
+      'pour.step': fc.constantFrom(ml(10), ml(50)),
+      'set.change.open': fc.constantFrom(...setHours).map((count) => count * HOUR),
+      'set.with-each-closed-container': fc.boolean(),
+      'bag.capacity': fc.constantFrom(...bagMl).map(ml),
+      'hang.margin': fc.constantFrom(0, 15 * MINUTE),
+    })
+    .map((values: Readonly<Record<string, unknown>>) => ({
+      ...DEFAULT_POLICY,
+      rows: DEFAULT_POLICY.rows.map((row) =>
+        row.key in values && row.value !== null ? { ...row, value: values[row.key] as never } : row,
+      ),
+    }));
 
 /** Half an hour here and there, apart from each other. */
 const arbProtected = (base: number): fc.Arbitrary<readonly Span[]> =>
@@ -230,8 +231,15 @@ function matter(order: Order, { rows }: Policy) {
 
 export type Situation = { readonly request: PlanRequest; readonly base: Instant };
 
-/** `protectedTimes` may make a plan infeasible: asked for only where that is the matter. */
-export const arbSituation = (options: { readonly protectedTimes: boolean }): fc.Arbitrary<Situation> =>
+export type SituationOptions = {
+  /** May make a plan infeasible: asked for only where that is the matter. */
+  readonly protectedTimes: boolean;
+  /** How long a set lasts. */
+  readonly setHours?: readonly number[];
+  readonly bagMl?: readonly number[];
+};
+
+export const arbSituation = (options: SituationOptions): fc.Arbitrary<Situation> =>
   fc
     .tuple(
       fc.constantFrom(...NEAR),
@@ -242,7 +250,7 @@ export const arbSituation = (options: { readonly protectedTimes: boolean }): fc.
       fc
         .record({
           order: arbOrder(base),
-          policy: arbPolicy,
+          policy: arbPolicy(options.setHours ?? [24, 12, 5], options.bagMl ?? [1000, 300]),
           protectedTimes: options.protectedTimes ? arbProtected(base) : fc.constant([]),
           hours: fc.constantFrom(12, 24, 30),
         })

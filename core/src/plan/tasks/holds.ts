@@ -47,7 +47,7 @@ export function beforeMedicine({ order, local }: Course, medicine: MedicineByTub
 
 function stopWater(course: Course, at: Instant): Worked<Volume> | null | undefined {
   const held = heldFrom(course, at);
-  if (held === null) return waterAround(course)?.after;
+  if (held === null) return waterAround(course).after;
   const medicine = medicineThatStops(course, held);
   return medicine === null
     ? waterBy(course.local.should('flush.hold.before'))
@@ -60,7 +60,7 @@ const beginsDaily = ({ regimen }: Course): boolean =>
 
 function startWater(course: Course, at: Instant): Worked<Volume> | null | undefined {
   if (heldUntil(course, at) !== null) return waterBy(course.local.should('flush.hold.after'));
-  return beginsDaily(course) ? waterAround(course)?.before : undefined;
+  return beginsDaily(course) ? waterAround(course).before : undefined;
 }
 
 const amounts = (volume: Worked<Volume> | null | undefined): volume is Worked<Volume> | null =>

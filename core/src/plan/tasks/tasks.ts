@@ -7,7 +7,7 @@ import type { Policy } from '../../policy/policy.ts';
 import type { Course } from '../course.ts';
 import type { Task } from '../plan.ts';
 import { careByClock, checksBeforeFeed, checksByClock } from './checks.ts';
-import { task } from './due.ts';
+import { task, type Window } from './due.ts';
 import { type Feeding, feedingsOf, feedWindow, givingTasks, runningTasks } from './feeding.ts';
 import { flushesAroundStops } from './holds.ts';
 import { medicineTasks, moduleTasks } from './medicines.ts';
@@ -24,15 +24,11 @@ function feedTasks(course: Course, feeding: Feeding): Due {
   const { give, end } = givingTasks(course, feeding);
   const water = waterAround(course);
   const window = feedWindow(course, feeding);
-  const flushes = (beside: 'before' | 'after', at: typeof window): readonly Task[] =>
-    water === null
-      ? []
-      : [task({ kind: 'flush', about: 'feed', beside, volume: water[beside], rule: 'PL34' }, at)].filter(
-          amounts,
-        );
+  const flush = (beside: 'before' | 'after', at: Window): readonly Task[] =>
+    [task({ kind: 'flush', about: 'feed', beside, volume: water[beside], rule: 'PL34' }, at)].filter(amounts);
   return {
-    beforeHanging: [...checksBeforeFeed(course, feeding), ...flushes('before', window)],
-    afterHanging: [give, ...(end === null ? [] : [end]), ...flushes('after', end ?? window)],
+    beforeHanging: [...checksBeforeFeed(course, feeding), ...flush('before', window)],
+    afterHanging: [give, ...(end === null ? [] : [end]), ...flush('after', end ?? window)],
   };
 }
 

@@ -1,6 +1,6 @@
 /**
- * When is water given, and how much? The order's own water where it says any; otherwise what local policy has for the way
- * of feeding. Water that the pump draws from a second bag is nobody's task: only its bag is.
+ * When is water given, and how much? By the clock and around feeds, each as the order says and, where it does not say, as
+ * local policy does. Water that the pump draws from a second bag is nobody's task: only its bag is.
  */
 import {
   before,
@@ -10,11 +10,12 @@ import {
   type Instant,
   later,
   type Span,
+  within,
 } from '../../base/instant.ts';
-import type { Volume } from '../../base/volume.ts';
+import { inMl, sum, type Volume } from '../../base/volume.ts';
 import { type Basis, input, shownVolume, type Worked, worked } from '../../base/working.ts';
 import { timesWithin } from '../../base/zone.ts';
-import type { WaterGiven } from '../../order/order.ts';
+import type { Problem, WaterGiven } from '../../order/order.ts';
 import type { Course } from '../course.ts';
 import type { Said } from '../local.ts';
 import type { Task } from '../plan.ts';
@@ -35,7 +36,6 @@ export const waterBy = (said: Said<Volume> | null): Worked<Volume> | null =>
   said === null ? null : waterOf(said.value, said.basis);
 
 const given = (course: Course): readonly WaterGiven[] => course.order.water?.given ?? [];
-const saysWater = (course: Course): boolean => given(course).length > 0;
 
 /** Holds during which nothing goes down the tube but medicine: somebody fasts, is away, or must not be fed. */
 const closedTo = ({ order }: Course): readonly Span[] =>
@@ -73,8 +73,10 @@ const orderBasis = (index: number, field: string): Basis => ({
   path: `water.given.${index}.${field}`,
 });
 
-/** [PL34] What the order says by the clock: so much every so often, or at named times. */
-function orderedByClock(course: Course): readonly Task[] {
+/** Water that the order wants at a moment, with the window that holds leave for it. */
+type Ordered = { readonly nominal: Instant; readonly task: Task | null; readonly volume: Volume };
+
+function orderedByClock(course: Course): readonly Ordered[] {
   const window = flushWindow(course);
   const near = dueNear(course, window);
   return given(course).flatMap((one, index) => {
@@ -85,17 +87,33 @@ function orderedByClock(course: Course): readonly Task[] {
       one.kind === 'interval'
         ? everySoOften(one.every, one.from ?? course.dayStart, near, course)
         : timesWithin(one.times, later(near.from, course.begins), near.until, course.zone);
-    return due.flatMap((nominal) => {
+    return due.map((nominal): Ordered => {
       const outside = outsideHolds(around(nominal, window), course);
-      return outside === null ? [] : [task({ kind, volume, dueAt: nominal, rule: 'PL34' }, outside)];
+      const what = { kind, volume, dueAt: nominal, rule: 'PL34' } as const;
+      return { nominal, task: outside === null ? null : task(what, outside), volume: one.volume };
     });
   });
+}
+
+/** [PL35] Ordered water that a hold leaves no room for is said: how often, and how much. */
+export function waterLeftOut(course: Course): Problem | null {
+  const lost = orderedByClock(course).filter((one) => one.task === null && within(course.span, one.nominal));
+  if (lost.length === 0) return null;
+  const volume = inMl(sum(lost.map((one) => one.volume)));
+  return {
+    rule: 'PL35',
+    level: 'note',
+    code: 'plan/water-in-hold',
+    path: ['holds'],
+    data: { times: lost.length, volume, unit: 'mL' },
+  };
 }
 
 /** [PL36] By policy a tube is flushed every so often while feed runs through it; where a hold begins or ends it is anyway. */
 function policyByClock(course: Course): readonly Task[] {
   const { local, programme } = course;
-  if (saysWater(course) || !programme.pieces.some((piece) => piece.gives.kind === 'rate')) return [];
+  const flushed = given(course).some((one) => one.kind !== 'around-feeds');
+  if (flushed || !programme.pieces.some((piece) => piece.gives.kind === 'rate')) return [];
   const every = local.should('flush.continuous.every');
   const volume = waterBy(local.should('flush.continuous.volume'));
   if (every === null) return [];
@@ -107,7 +125,7 @@ function policyByClock(course: Course): readonly Task[] {
 }
 
 export const waterByClock = (course: Course): readonly Task[] => [
-  ...orderedByClock(course),
+  ...orderedByClock(course).flatMap((one) => one.task ?? []),
   ...policyByClock(course),
 ];
 
@@ -116,8 +134,8 @@ export type WaterAround = {
   readonly after: Worked<Volume> | null;
 };
 
-/** [PL34] Water before and after a feed; null where the order has water of another kind, which then is all of it. */
-export function waterAround(course: Course): WaterAround | null {
+/** [PL34] Water before and after a feed, by the order or else by policy; null for an amount that policy does not say. */
+export function waterAround(course: Course): WaterAround {
   const index = given(course).findIndex((one) => one.kind === 'around-feeds');
   const ordered = given(course)[index];
   if (ordered?.kind === 'around-feeds') {
@@ -126,7 +144,6 @@ export function waterAround(course: Course): WaterAround | null {
       after: waterOf(ordered.after, orderBasis(index, 'afterMl')),
     };
   }
-  if (saysWater(course)) return null;
   return {
     before: waterBy(course.local.should('flush.feed.before')),
     after: waterBy(course.local.should('flush.feed.after')),
