@@ -173,4 +173,5 @@ test('[CL3] the demo ward is planned, and says that it is invented', () => {
   assert.equal(code, 0);
   assert.match(out, /Everybody in it is invented/);
   assert.equal(out.match(/^Feeding plan for /gm)?.length, 12);
+  assert.equal(out.match(/^NEXT /gm)?.length, 12);
 });
