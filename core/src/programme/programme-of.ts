@@ -43,7 +43,7 @@ function draftOf(frame: Frame): Draft {
   }
 }
 
-/** What would join two neighbours into one, or null where they are not parts of one thing. */
+/** Whether two neighbours are parts of one thing. */
 type Join<T> = (a: T, b: T) => boolean;
 
 function joined<T extends Span>(things: readonly T[], areOne: Join<T>): readonly T[] {

@@ -174,3 +174,6 @@ export const arbRequest = (regimen: fc.Arbitrary<Regimen> = arbAnyRegimen): fc.A
       pace: fc.constantFrom('lowest' as const, 'highest' as const),
     }),
   );
+
+/** A share of something, evenly: `fc.double` would nearly always be next to nothing. */
+export const arbShare = fc.integer({ min: 0, max: 1_000 }).map((thousandths) => thousandths / 1_000);

@@ -155,6 +155,16 @@ test('[PR5] a window that the clock jumps over takes no feed, and its volume is 
   assert.deepEqual(lostTable(short), ['no-time-left 100']);
 });
 
+test('[PR20] [PR13] a window that ends when it begins takes no feed, and says so', () => {
+  const programme = programmeFor(orderFor(cyclic('20:00', '20:00', { volume: 100 })), NIGHT);
+  assert.deepEqual(table(programme), []);
+  assert.equal(programme.shortfall, 0);
+  const before = span('2026-11-25T12:00Z', '2026-11-25T21:00Z');
+  assert.deepEqual(lostTable(programmeFor(orderFor(cyclic('20:00', '20:00', { volume: 100 })), before)), [
+    'no-time-left 100',
+  ]);
+});
+
 test('[PR9] at a fixed rate the hold’s volume is lost; with a volume too the run goes on to its end for it', () => {
   const holds = [hold('scan', '2026-11-25T22:00Z', '2026-11-26T00:00Z')];
   const fixed = programmeFor(orderFor(cyclic('20:00', '08:00', { rate: 75 }), { holds }), NIGHT);
@@ -199,6 +209,31 @@ test('[PR5] where another night’s feed is in the day’s count, the window run
   );
   assert.deepEqual(table(programme), ['11-26 02:00 – 11-26 08:00  100']);
   assert.equal(programme.shortfall, 0);
+  // At 07:00 the count has begun anew, and holds only the last hour of this night.
+  const later = programmeFor(
+    orderFor(cyclic('20:00', '08:00', { volume: 1200 })),
+    { from: at('2026-11-26T07:00Z'), until: NIGHT.until },
+    { standing: { receivedToday: ml(100) } },
+  );
+  assert.deepEqual(table(later), ['11-26 07:00 – 11-26 08:00  100']);
+  assert.equal(later.shortfall, 0);
+});
+
+test('[PR17] what counts as received in a window does not depend on where the span begins', () => {
+  // The day begins at midnight: at 23:30 its count holds the end of the last night, wherever one looks from.
+  const seenAt = at('2026-11-25T23:30Z');
+  const policy = policyWith({ 'day.start': 0 });
+  const standing = { receivedToday: ml(1000) };
+  const order = orderFor(cyclic('20:00', '08:00', { rate: 100, volume: 1200 }));
+  for (const from of ['2026-11-25T23:30Z', '2026-11-26T00:30Z'] as const) {
+    const programme = programmeFor(
+      order,
+      { from: at(from), until: NIGHT.until },
+      { seenAt, standing, policy },
+    );
+    assert.equal(programme.pieces[0]?.until, NIGHT.until);
+    assert.equal(programme.shortfall, 0);
+  }
 });
 
 test('[PR4] an order that begins or ends inside a window wants that part of its volume, at the same rate', () => {
@@ -229,7 +264,10 @@ test('[PR16] a rate of formula goes down to the pump’s step, a volume down to 
     return programmeFor({ ...order, feed: order.feed === null ? null : { ...order.feed, strength } }, NIGHT);
   };
   assert.deepEqual(table(at(fraction(3, 4))), ['11-25 20:00 – 11-26 08:00  66']);
-  assert.deepEqual(gapTable(at(fraction(0))), ['11-25 20:00 – 11-26 08:00  amount-not-known']);
+  // Of nothing, or of next to nothing, no mixture can have been meant.
+  for (const strength of [fraction(0), fraction(1, 1_000_000)]) {
+    assert.deepEqual(gapTable(at(strength)), ['11-25 20:00 – 11-26 08:00  amount-not-known']);
+  }
   const third = orderFor({
     ...cyclic('20:00', '08:00', { rate: 150, volume: 1 }),
     volume: { volume: volume(1000), of: 'formula' },

@@ -9,7 +9,7 @@ import { needUpTo, needWithin, type Programme } from '@feedwright/core/programme
 import { programmeOf } from '@feedwright/core/programme/programme-of';
 import fc from 'fast-check';
 import { runs } from '../runs.ts';
-import { arbRequest } from './arbitrary-request.ts';
+import { arbRequest, arbShare } from './arbitrary-request.ts';
 import { cyclic, orderFor, policyWith, standingAt, volumeTargeted } from './situation.ts';
 
 const targeted: fc.Arbitrary<Regimen> = fc
@@ -293,7 +293,7 @@ test('[PR19] working the programme again after doing it so far yields the rest o
         received: fc.integer({ min: 0, max: 1_500 }),
         hoursIn: fc.integer({ min: 0, max: 23 }),
         step: fc.constantFrom(rate(1), rate(10), mlPerHour(1), mlPerHour(5)),
-        share: fc.double({ min: 0, max: 1, noNaN: true }),
+        share: arbShare,
         days: fc.integer({ min: 1, max: 3 }),
       }),
       ({ volume, base, received, hoursIn, step, share, days }) => {

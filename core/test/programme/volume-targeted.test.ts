@@ -275,6 +275,8 @@ test('[PR11] the ceiling is the least of policy, order, regimen and weight', () 
   assert.deepEqual(table(behindBy({ mostRate: mlPerHour(110) })), runs(110));
   assert.deepEqual(table(behindBy({ regimen: volumeTargeted(1800, 75, 105) })), runs(105));
   assert.deepEqual(table(behindBy({ patient: kg(50) }, { 'ceiling.rate.per-kg': fraction(2) })), runs(100));
+  const jejunal = { access: accessWith('jejunal'), catchUpProtocol: 'the unit’s own' };
+  assert.deepEqual(table(behindBy(jejunal)), runs(125));
   // 2.05 mL/kg/h × 50 kg is 102.5 mL/h: down to the pump's step.
   assert.deepEqual(
     table(behindBy({ patient: kg(50) }, { 'ceiling.rate.per-kg': fraction(205, 100) })),
@@ -319,6 +321,31 @@ test('[PR19] a rate that was raised and followed stays when it is worked again',
     '11-26 04:00 – 11-26 06:00  91',
   ]);
   assert.deepEqual(table(look('2026-11-26T04:00Z', 300 + 21 * 91, null)), ['11-26 04:00 – 11-26 06:00  94']);
+});
+
+test('[PR19] the day’s plan stays while it is followed, also while nothing runs', () => {
+  // 1000 mL in 23 h: 43 mL/h. At 02:30, in the hold, 140 mL in 3 h would be 46 mL/h.
+  const holds = [hold('scan', '2026-11-26T02:00Z', '2026-11-26T03:00Z')];
+  const order = orderFor(volumeTargeted(1000, 40), { holds });
+  const rest = { from: at('2026-11-26T02:30Z'), until: DAY.until };
+  const look = (received: number) =>
+    table(programmeFor(order, rest, { standing: { receivedToday: ml(received) } }));
+  assert.deepEqual(look(20 * 43), ['11-26 03:00 – 11-26 06:00  43']);
+  assert.deepEqual(look(20 * 43 - 1), ['11-26 03:00 – 11-26 06:00  47']);
+});
+
+test('[PR19] a rate that runs is kept only if it is the one that was worked when it was set', () => {
+  // By steps of 5 mL/h 1565 mL a day are 65 mL/h, which leaves 5; worked anew an hour before the end it were 70.
+  const order = orderFor(volumeTargeted(1565, 10));
+  const rest = { from: at('2026-11-26T05:00Z'), until: DAY.until };
+  const policy = policyWith({ 'pump.rate-step': mlPerHour(5) });
+  const running = { rate: mlPerHour(65), since: rest.from };
+  for (const one of [null, running]) {
+    const standing = { receivedToday: ml(23 * 65), running: one };
+    assert.deepEqual(table(programmeFor(order, rest, { standing, policy })), [
+      '11-26 05:00 – 11-26 06:00  65',
+    ]);
+  }
 });
 
 test('[PR14] where policy does not say when the day begins, a volume a day cannot be planned, and that is said', () => {

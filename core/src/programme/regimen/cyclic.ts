@@ -81,6 +81,34 @@ function atRate(hours: readonly Span[], levels: readonly Level<Rate>[], wanted: 
   return { stretches, because: givesOf(stretches) < wanted ? 'no-time-left' : 'hold' };
 }
 
+/** Towards the window's volume, or with a protocol towards what its rate would have come to. */
+function towardsVolume(
+  frame: Frame,
+  windows: readonly Window[],
+  window: Window,
+  hours: readonly Span[],
+  { levels, volume }: { levels: readonly Level<Rate>[] | undefined; volume: Worked<Volume> | undefined },
+): Draft {
+  const whole = volume ?? comesTo(atLevels(hours, levels ?? []));
+  const wanted = volume === undefined ? whole : wantedIn(whole, window, hours);
+  const run =
+    levels === undefined
+      ? forVolume(frame, hours, window, wanted, whole)
+      : atRate(hours, levels, wanted.value);
+  const target: Target = {
+    period: hours[0] ?? window,
+    open: without(run.stretches, frame.held),
+    wanted,
+    received: receivedIn(frame, windows, window),
+    stops: volume !== undefined,
+    because: run.because,
+  };
+  return drafts([
+    towards(frame, target, mayCatchUp(frame, window, null)),
+    { ...NO_FEED, missed: missedInHolds(hours, frame.held) },
+  ]);
+}
+
 function inWindow(
   frame: Frame,
   windows: readonly Window[],
@@ -91,26 +119,10 @@ function inWindow(
   const isGone = window.from === window.until && within(frame.ordered, window.from);
   if (hours.length === 0 && !isGone) return NO_FEED;
   if (levels === null || volume === null) return { ...NO_FEED, missed: missedFor('amount-not-known', hours) };
-  const catchUp = mayCatchUp(frame, window, null);
-  const named = frame.order.catchUpProtocol !== null;
-  if (volume === undefined && (levels === undefined || !named)) {
-    return runAroundHolds(atLevels(hours, levels ?? []), frame.held);
-  }
-  const ordered = volume ?? comesTo(atLevels(hours, levels ?? []));
-  const wanted = volume === undefined ? ordered : wantedIn(ordered, window, hours);
-  const run =
-    levels === undefined
-      ? forVolume(frame, hours, window, wanted, ordered)
-      : atRate(hours, levels, wanted.value);
-  const target: Target = {
-    period: hours[0] ?? window,
-    open: without(run.stretches, frame.held),
-    wanted,
-    received: receivedIn(frame, windows, window),
-    stops: volume !== undefined,
-    because: run.because,
-  };
-  return drafts([towards(frame, target, catchUp), { ...NO_FEED, missed: missedInHolds(hours, frame.held) }]);
+  const isFixed = volume === undefined && frame.order.catchUpProtocol === null;
+  return isFixed || (levels === undefined && volume === undefined)
+    ? runAroundHolds(atLevels(hours, levels ?? []), frame.held)
+    : towardsVolume(frame, windows, window, hours, { levels, volume });
 }
 
 export function cyclicDraft(frame: Frame, regimen: Cyclic): Draft {

@@ -10,6 +10,7 @@ import {
   rate,
   rateDownTo,
   rateFor,
+  STOPPED,
   type Volume,
 } from '../../base/volume.ts';
 import {
@@ -33,11 +34,12 @@ export type Cyclic = Extract<Regimen, { kind: 'cyclic' }>;
 /** `nominal` is what the clock says that it lasts; on the days on which clocks change it lasts more or less. */
 export type Window = Span & { readonly nominal: Duration };
 
+/** The windows that are near, and those before them whose feed may be in the same day's count. */
 export function windowsOf({ order, near }: Frame, regimen: Cyclic): readonly Window[] {
   const overnight = regimen.until < regimen.from ? 1 : 0;
   const nominal = windowOf(regimen);
   const windows: Window[] = [];
-  for (let day = dayNumberAt(near.from, order.zone) + 1; ; day += 1) {
+  for (let day = dayNumberAt(near.from, order.zone) - 2; ; day += 1) {
     const from = instantOn(day, regimen.from, order.zone);
     if (from >= near.until) return windows;
     windows.push({ from, until: instantOn(day + overnight, regimen.until, order.zone), nominal });
@@ -67,7 +69,7 @@ export function wantedIn(whole: Worked<Volume>, window: Window, hours: readonly 
  */
 export function mostFor(frame: Frame, volume: Worked<Volume>, { nominal }: Window): Worked<Rate> {
   const ceiling = leastCeiling(frame, { catchUp: false, most: null });
-  const asWritten = rateFor(volume.value, nominal);
+  const asWritten = nominal > 0 ? rateFor(volume.value, nominal) : STOPPED;
   const allowed = ceiling === null || ceiling.value < asWritten ? asWritten : ceiling.value;
   const most = frame.order.mostRate;
   return worked(most !== null && most < allowed ? most : allowed, shownRate, {
