@@ -42,6 +42,7 @@ export type TaskKind =
   | 'give-module'
   | 'check-position'
   | 'check-tube'
+  | 'check-tolerance'
   | 'measure-residual'
   | 'confirm-step'
   | 'mouth-care'

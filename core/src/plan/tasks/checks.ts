@@ -2,7 +2,7 @@
  * What is looked at, and how often? Each check by its row of local policy, at moments of the clock. A running feed is not
  * stopped for a pH check unless policy says so, and nothing is ever drawn back through a post-pyloric lumen.
  */
-import { before, type Duration, duration, type Instant, type Span } from '../../base/instant.ts';
+import { after, before, type Duration, duration, type Instant, type Span } from '../../base/instant.ts';
 import type { Lumen } from '../../order/order.ts';
 import { isPostPyloric, lumenNamed } from '../../order/review.ts';
 import type { PolicyKey } from '../../policy/keys.ts';
@@ -12,7 +12,7 @@ import { around, everySoOften, task, type Window } from './due.ts';
 import { type Feeding, feedWindow, isRunning } from './feeding.ts';
 import { waterBy } from './water.ts';
 
-type EveryKey = Extract<PolicyKey, `check.${string}.every` | 'care.mouth.every'>;
+type EveryKey = Extract<PolicyKey, `${string}.every`>;
 type WindowKey = Extract<PolicyKey, `window.${string}`>;
 
 const windowBy = ({ local }: Course, key: WindowKey): Duration => local.should(key)?.value ?? duration(0);
@@ -101,15 +101,30 @@ export const checksByClock = (course: Course): readonly Task[] => [
 ];
 
 const CARE: readonly (readonly [TaskKind, EveryKey, WindowKey])[] = [
+  ['check-tolerance', 'check.tolerance.every', 'window.check'],
   ['mouth-care', 'care.mouth.every', 'window.check'],
   ['measure-glucose', 'check.glucose.every', 'window.daily'],
   ['take-bloods', 'check.bloods.every', 'window.daily'],
   ['weigh', 'check.weight.every', 'window.daily'],
 ];
 
+/** [PL42] Under refeeding caution electrolytes more often, for as long after feeding began as policy has it. */
+function electrolytes(course: Course): readonly Task[] {
+  if (!course.order.refeedingCaution) return [];
+  const lasts = course.local.should('refeeding.electrolytes.for');
+  const by = windowBy(course, 'window.check');
+  const since = course.standing.feedingSince ?? course.begins;
+  if (lasts === null) return [];
+  return dueEvery(course, 'refeeding.electrolytes.every', by)
+    .filter((at) => at < after(since, lasts.value))
+    .map((at) => task({ kind: 'take-bloods', about: 'electrolytes', rule: 'PL42' }, around(at, by)));
+}
+
 /** [PL42] What is due whether feed runs or not. */
-export const careByClock = (course: Course): readonly Task[] =>
-  CARE.flatMap(([kind, every, window]) => {
+export const careByClock = (course: Course): readonly Task[] => [
+  ...CARE.flatMap(([kind, every, window]) => {
     const by = windowBy(course, window);
     return dueEvery(course, every, by).map((at) => task({ kind, rule: 'PL42' }, around(at, by)));
-  });
+  }),
+  ...electrolytes(course),
+];

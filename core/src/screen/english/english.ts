@@ -38,6 +38,7 @@ export const ENGLISH: Words = {
     'give-module': 'give module in water',
     'check-position': 'check head of bed',
     'check-tube': 'check tube at its mark',
+    'check-tolerance': 'check tolerance',
     'measure-residual': 'measure residual',
     'confirm-step': 'ask: step up?',
     'mouth-care': 'mouth care',
