@@ -112,7 +112,7 @@ function feedOf(
   const { most, regimen } = settleMaximum({ place, zone, density }, scheduled, maximumOf(formula));
   const feeding = { ...scheduled, regimen };
   noteClock(place, feeding.from, zone);
-  readProse(order, formula, { feeding, density, most });
+  readProse(order, formula, { feeding, density, most, additives: feed?.additives ?? [] });
   return {
     feed,
     access,
@@ -133,7 +133,8 @@ function orderOf(document: Document, dialect: Dialect, feeds: FeedList): Order {
   const subject = subjectOf(document, dialect);
   const patient = patientOf(subject);
   const prescriber = prescriberOf(document);
-  const prescribedAt = momentOf(field(order, 'dateTime'), zone, 'prescribedAt');
+  const prescribedAt =
+    momentOf(field(order, 'dateTime'), zone, 'prescribedAt') ?? answered(order, 'prescribedAt');
   const feed = formula === null ? NO_FEED : feedOf(order, formula, dialect, feeds, tubeOf(subject), zone);
   return {
     id: idOf(order),

@@ -213,3 +213,37 @@ test('[FH19] what nobody wrote of the patient can be answered', () => {
     heightCm: null,
   });
 });
+
+test('[FH21] an answer in the place of what is written stands beside it on record', () => {
+  const read = imported(plainOrder(), { ...ANSWERED, energyKcalPerMl: '1.2', tip: 'jejunal' });
+  assert.deepEqual(
+    coded(read, 'answer/instead').map(({ data }) => [data.key, data.written, data.answer]),
+    [
+      ['energyKcalPerMl', '1 kcal/mL', '1.2'],
+      ['tip', 'gastric', 'jejunal'],
+    ],
+  );
+  const same = imported(plainOrder(), {
+    ...ANSWERED,
+    energyKcalPerMl: '1',
+    strength: 'full',
+    tip: 'gastric',
+  });
+  assert.deepEqual(coded(same, 'answer/instead'), []);
+  const half = imported(plainOrder(), { ...ANSWERED, strength: '1/2' });
+  assert.deepEqual([half.order.feed?.strength, coded(half, 'answer/instead').length], [{ n: 1, d: 2 }, 1]);
+});
+
+test('[FH16] hours are asked for a rate that runs all day; where the schedule has them, a person considers the text', () => {
+  const held = (repeat: object) =>
+    plainOrder((order) => {
+      Object.assign(order.enteralFormula.administration[0].schedule.repeat, repeat);
+      order.enteralFormula.administrationInstruction = 'Hold for physio';
+    });
+  const allDay = imported(held({}), { ...ANSWERED, feedingHours: '08:00-20:00' });
+  assert.equal(only(allDay, 'fhir/hold-in-text').data.answer, '08:00-20:00');
+  const nightly = { timeOfDay: ['20:00:00'], duration: 10, durationUnit: 'h' };
+  assert.equal(only(imported(held(nightly), ANSWERED), 'fhir/hold-in-text').data.confirm, 'instruction');
+  const scheduled = imported(held(nightly), { ...ANSWERED, instruction: 'considered' });
+  assert.deepEqual(standing(scheduled), []);
+});

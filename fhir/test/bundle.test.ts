@@ -94,7 +94,10 @@ test('[FH19] what is withdrawn, or is about somebody else, is left alone and sai
   assert.equal(read.order.patient.dosingWeight, null);
   assert.equal(read.order.access?.french, null);
   assert.deepEqual(read.order.patient.allergies, []);
-  assert.ok(coded(read, 'fhir/withdrawn').length > 0 && coded(read, 'fhir/another-patient').length > 0);
+  assert.deepEqual(
+    [coded(read, 'fhir/withdrawn').length, coded(read, 'fhir/another-patient').length],
+    [2, 2],
+  );
 });
 
 test('[FH19] a Patient to whom the order does not lead stops it', () => {
@@ -155,4 +158,22 @@ test('[FH1] one order for tube feeding is found beside diets; two are refused, a
   assert.deepEqual(two[0]?.data.places, ['entry[0].resource', 'entry[2].resource']);
   const none = refusal(JSON.stringify({ resourceType: 'Bundle', entry: [{ resource: PATIENT }] }));
   assert.equal(none[0]?.code, 'fhir/no-order');
+});
+
+test('[FH19] an order for a group, or for anything but a patient, stops', () => {
+  for (const reference of ['Group/1', 'https://example.org/fhir/Group/1', 'Device/1']) {
+    const group = imported(
+      plainOrder((order) => Object.assign(order.patient, { reference })),
+      ANSWERED,
+    );
+    assert.equal(only(group, 'fhir/no-patient').level, 'stop');
+  }
+  const patient = plainOrder((order) => Object.assign(order.patient, { reference: 'Patient/1' }));
+  assert.equal(coded(imported(patient, ANSWERED), 'fhir/no-patient').length, 0);
+});
+
+test('[FH19] [FH21] a weight that was measured stands, whatever is answered', () => {
+  const read = imported(bundle(PATIENT, weight(70, 'kg', '2026-11-20')), { ...ANSWERED, weightKg: '80' });
+  assert.deepEqual(read.order.patient.dosingWeight?.kg, { n: 70, d: 1 });
+  assert.equal(only(read, 'answer/idle').data.key, 'weightKg');
 });

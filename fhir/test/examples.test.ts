@@ -203,6 +203,9 @@ for (const version of VERSIONS) {
     assert.deepEqual(read.order.holds, []);
     const density = only(read, 'fhir/density-in-text').data;
     assert.deepEqual([density.text, density.field], [['1.0 cal/mL', '1.5 cal/mL'], '1 cal/mL']);
+    // The oil that it speaks of is no additive of the order.
+    assert.deepEqual(only(read, 'fhir/only-in-text').data.topics, ['additive']);
+    assert.equal(coded(imported(example(version, 'infantenteral'), UTC), 'fhir/only-in-text').length, 0);
   });
 
   test(`[FH20] ${version}: enteralcontinuous has a SNOMED CT id that fails its check digit`, () => {

@@ -56,6 +56,12 @@ test('[FH1] fifty megabytes are refused unread', () => {
   assert.equal(refusal(`<${'x'.repeat(50_000_000)}`)[0]?.code, 'json/too-large');
 });
 
+test('[FH8] a number of a million noughts is refused without being worked out', () => {
+  const noughts = JSON.stringify(plainOrder()).replace('"value":62.5', `"value":0.${'0'.repeat(1_000_000)}1`);
+  const read = imported(noughts, ANSWERED);
+  assert.ok(String(only(read, 'fhir/number-too-long').data.value).length <= 120);
+});
+
 test('[FH1] FHIR is told from our own documents', () => {
   assert.equal(looksLikeFhir({ resourceType: 'NutritionOrder' }), true);
   assert.equal(looksLikeFhir({ format: 'feedwright-order/1' }), false);

@@ -4,10 +4,10 @@
  * surely meant. It is never raised in silence: the letter and the likely meaning are shown, and a person says which.
  */
 import type { Fraction } from '@feedwright/core/base/fraction';
-import { compare, type Exact, of, over, times } from '@feedwright/core/reckon/exact';
+import { compare, type Exact, of, ofFraction, over, times } from '@feedwright/core/reckon/exact';
 import { type Element, field } from '../read/element.ts';
 import { type Amount, amountOf, exactlyFraction, isMeant, shown } from '../read/quantity.ts';
-import { answered, stopUntil } from '../read/reading.ts';
+import { answered, answeredInstead, stopUntil } from '../read/reading.ts';
 
 export type Density = {
   /** As the order is to be read: what a person answered, else the letter. */
@@ -59,7 +59,12 @@ export function densityOf(formula: Element): Density {
     return { ...NONE, kcalPerMl: answered(formula, 'energyKcalPerMl') };
   }
   if (!isPossible(amount.value)) return impossible(element, amount);
-  const answer = answered(element, 'energyKcalPerMl');
+  const answer = answeredInstead(
+    element,
+    'energyKcalPerMl',
+    amount.written,
+    (said) => compare(ofFraction(said), amount.value) === 0,
+  );
   return {
     kcalPerMl: answer ?? exactlyFraction(amount.value),
     written: amount,

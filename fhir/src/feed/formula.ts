@@ -12,7 +12,7 @@ import type { Dialect, WrittenAdditive } from '../dialect.ts';
 import { conceptOf, labelOf, namesOf, tidyName } from '../read/coded.ts';
 import { type Element, field, numeralOf, textOf } from '../read/element.ts';
 import { writtenAs } from '../read/numeral.ts';
-import { answered, ask, note, stop } from '../read/reading.ts';
+import { answered, answeredInstead, ask, note, stop } from '../read/reading.ts';
 import { type Density, densityOf } from './density.ts';
 
 const plain = (name: string): string => name.trim().toLowerCase().replace(/\s+/g, ' ');
@@ -69,8 +69,15 @@ function strengthOf(formula: Element, { feed }: Named, { kcalPerMl, settled }: D
   if (feed === null) return answered(formula, 'strength') ?? ONE;
   const same = settled && kcalPerMl !== null && compareFractions(kcalPerMl, feed.energyKcalPerMl) === 0;
   if (!same) return ask(formula, 'FH17', 'fhir/strength-unsaid', 'strength', { feed: feed.id }) ?? ONE;
+  const said = answeredInstead(
+    formula,
+    'strength',
+    '1/1',
+    (strength) => compareFractions(strength, ONE) === 0,
+  );
+  if (said !== null) return said;
   note(formula, 'FH17', 'fhir/full-strength', { feed: feed.id });
-  return answered(formula, 'strength') ?? ONE;
+  return ONE;
 }
 
 /** An amount that FHIR gives, as people write it: `20 mL`. */

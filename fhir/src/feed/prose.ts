@@ -6,10 +6,10 @@
  */
 import type { Rate, Volume } from '@feedwright/core/base/volume';
 import { inMl, inMlPerHour } from '@feedwright/core/base/volume';
-import type { Regimen } from '@feedwright/core/order/order';
+import type { Additive, Regimen } from '@feedwright/core/order/order';
 import { compare, type Exact, of, ofFraction } from '@feedwright/core/reckon/exact';
 import { type Element, field, items, text } from '../read/element.ts';
-import { ask, note } from '../read/reading.ts';
+import { answered, ask, note } from '../read/reading.ts';
 import type { Density } from './density.ts';
 import type { Feeding } from './feeding.ts';
 
@@ -29,6 +29,7 @@ const TOPICS: Readonly<Record<string, RegExp>> = {
   tolerance: /\b(residuals?|aspirates?|vomit\w*|nausea|distension)\b/i,
   condition: /\b(if|unless|until|when|prn|as needed|only)\b/i,
 };
+const ADDITIVE = /\b(add|adding|added|additive|mix(?:ed)?|fortif\w+)\b/i;
 const HOLD =
   /\b(hold|holding|held|withh\w+|stop\w*|pause\w*|interrupt\w*|suspend\w*|npo|nbm|nil by mouth|turn(?:ed)? off)\b/i;
 const STRENGTH =
@@ -64,10 +65,15 @@ const volumesKnown = (regimen: Regimen | null, most: Volume | null): readonly Vo
   ...(most === null ? [] : [most]),
 ];
 
-type Structure = { readonly feeding: Feeding; readonly density: Density; readonly most: Volume | null };
+type Structure = {
+  readonly feeding: Feeding;
+  readonly density: Density;
+  readonly most: Volume | null;
+  readonly additives: readonly Additive[];
+};
 
 /** What the text speaks of that nothing in the structure says. */
-function topicsOf(words: string, { feeding, most }: Structure): readonly string[] {
+function topicsOf(words: string, { feeding, most, additives }: Structure): readonly string[] {
   const rates = ratesKnown(feeding).map((rate) => ofFraction(inMlPerHour(rate)));
   const volumes = volumesKnown(feeding.regimen, most).map((volume) => ofFraction(inMl(volume)));
   const isOff = (shape: RegExp, known: readonly Exact[]): boolean =>
@@ -75,14 +81,20 @@ function topicsOf(words: string, { feeding, most }: Structure): readonly string[
   return [
     ...(isOff(RATE, rates) ? ['rate'] : []),
     ...(isOff(VOLUME, volumes) ? ['volume'] : []),
+    ...(additives.length === 0 && ADDITIVE.test(words) ? ['additive'] : []),
     ...Object.entries(TOPICS).flatMap(([topic, shape]) => (shape.test(words) ? [topic] : [])),
   ];
 }
 
-/** [FH16] A hold that stands only in text: a rate may be told the hours it runs; for all else a person considers it. */
-function holds(said: Element, words: string, { rates }: Feeding): void {
+/**
+ * [FH16] A hold that stands only in text. A rate that no schedule puts into hours of the day may be given its hours; all
+ * else a person considers.
+ */
+function holds(said: Element, words: string, { rates, regimen }: Feeding): void {
   if (!HOLD.test(words)) return;
-  if (rates.length > 0) ask(said, 'FH16', 'fhir/hold-in-text', 'feedingHours', { text: words });
+  const scheduled =
+    regimen?.kind === 'continuous' && regimen.perDay !== null && answered(said, 'feedingHours') === null;
+  if (rates.length > 0 && !scheduled) ask(said, 'FH16', 'fhir/hold-in-text', 'feedingHours', { text: words });
   else ask(said, 'FH16', 'fhir/hold-in-text', 'instruction', { text: words });
 }
 

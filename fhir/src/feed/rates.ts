@@ -2,22 +2,22 @@
  * What do administrations by rate alone make up? One rate that runs on, or a climb of several; all day, or in the hours
  * that the schedule or a person names.
  */
-import { MINUTE } from '@feedwright/core/base/instant';
+import { DAY } from '@feedwright/core/base/instant';
 import type { Rate } from '@feedwright/core/base/volume';
 import type { Regimen } from '@feedwright/core/order/order';
 import { answered, ask } from '../read/reading.ts';
 import type { Administration } from './administration.ts';
-import { MINUTES_A_DAY, MIXTURE, mixed, recurAlike, showMlPerHour, stepsOf, type Work } from './feeding.ts';
+import { MIXTURE, mixed, recurAlike, showMlPerHour, stepsOf, type Work } from './feeding.ts';
 import { advancementOf, inOrder, noteAdvancement, type Step } from './steps.ts';
 
 type PerDay = Extract<Regimen, { kind: 'continuous' }>['perDay'];
 
-/** The hours of the day in which a rate runs: as a person answered, else as the schedule says; null is all day. */
+/** The hours of the day in which a rate runs: as the schedule says, else as a person answered; null is all day. */
 function hoursOf({ place }: Work, { times, lasts }: Administration['schedule']): PerDay {
-  const answer = answered(place, 'feedingHours');
-  if (answer !== null) return answer === 'all-day' ? null : answer;
   const [from] = times ?? [];
-  return from === undefined || lasts === null || lasts >= MINUTES_A_DAY * MINUTE ? null : { from, lasts };
+  if (from !== undefined && lasts !== null && lasts < DAY) return { from, lasts };
+  const answer = answered(place, 'feedingHours');
+  return answer === 'all-day' ? null : answer;
 }
 
 const continuousAt = (rate: Rate, perDay: PerDay): Regimen => ({

@@ -2,11 +2,20 @@
  * What does a schedule come to, by the letter?
  * Over the 24 hours from its first beginning, and over a later day when all steps have been taken.
  */
-import { after, DAY, type Instant, instant, overlap, type Span } from '@feedwright/core/base/instant';
+import {
+  after,
+  between,
+  DAY,
+  type Instant,
+  instant,
+  overlap,
+  type Span,
+} from '@feedwright/core/base/instant';
 import {
   add,
   given,
   NOTHING,
+  rate,
   subtract,
   sum,
   timeToGive,
@@ -22,16 +31,20 @@ export type Share = { readonly at: Instant; readonly volume: Volume; readonly un
 
 type PerDay = Extract<Regimen, { kind: 'continuous' }>['perDay'];
 
-/** When a daily window is open around a day's length of time. */
+/** When a daily window is open in a length of time; all of it where there is no window. */
 function windows(perDay: PerDay, span: Span, zone: Zone): readonly Span[] {
   if (perDay === null) return [span];
-  const first = previousDay(dayAt(span.from, zone));
-  const days = [first, nextDay(first), nextDay(nextDay(first)), nextDay(nextDay(nextDay(first)))];
-  return days.flatMap((day) => {
+  const open: Span[] = [];
+  for (
+    let day = previousDay(dayAt(span.from, zone));
+    instantOf(day, 0, zone) < span.until;
+    day = nextDay(day)
+  ) {
     const from = instantOf(day, perDay.from, zone);
-    const open = overlap({ from, until: after(from, perDay.lasts) }, span);
-    return open === null ? [] : [open];
-  });
+    const both = overlap({ from, until: after(from, perDay.lasts) }, span);
+    if (both !== null) open.push(both);
+  }
+  return open;
 }
 
 /** The rates of a day, each until the next one begins. */
@@ -46,7 +59,7 @@ function rateShares({ rates, regimen }: Feeding, span: Span, zone: Zone): readon
       const both = overlap(runs, one);
       return both === null
         ? []
-        : [{ at: both.from, until: both.until, volume: given(amount, (both.until - both.from) as never) }];
+        : [{ at: both.from, until: both.until, volume: given(amount, between(both.from, both.until)) }];
     });
   });
 }
@@ -67,9 +80,8 @@ export function passes(shares: readonly Share[], most: Volume): Instant | null {
     const room = subtract(most, sofar);
     sofar = add(sofar, share);
     if (sofar <= most) continue;
-    if (until <= at) return at;
-    const rate = share / (until - at);
-    return after(at, timeToGive(room, rate as never) ?? (0 as never));
+    const wait = until <= at ? null : timeToGive(room, rate(share / (until - at)));
+    return wait === null ? at : after(at, wait);
   }
   return null;
 }

@@ -13,9 +13,9 @@ import {
 } from '@feedwright/core/base/zone';
 import { type Exact, of, times as product } from '@feedwright/core/reckon/exact';
 import { conceptOf, labelOf } from '../read/coded.ts';
-import { type Element, field, items, numeralOf, text, textOf } from '../read/element.ts';
+import { type Element, excerpt, field, items, numeralOf, text, textOf } from '../read/element.ts';
 import { momentOf } from '../read/moment.ts';
-import { exactOf, writtenAs } from '../read/numeral.ts';
+import { exactOf } from '../read/numeral.ts';
 import { shown } from '../read/quantity.ts';
 import { answered, ask, note, type Place, stop, within } from '../read/reading.ts';
 import { parseUcum } from '../ucum.ts';
@@ -49,7 +49,7 @@ const exactAt = (repeat: Element, name: string): Exact | null => {
   const numeral = numeralOf(repeat, name);
   const value = numeral === null ? null : exactOf(numeral);
   if (numeral !== null && (value === null || value.n <= 0n)) {
-    stop(field(repeat, name)!, 'FH8', 'fhir/not-positive', { written: writtenAs(numeral) });
+    stop(field(repeat, name)!, 'FH8', 'fhir/not-positive', { written: excerpt(numeral) });
     return null;
   }
   return value;
@@ -208,7 +208,7 @@ function lastingOf(repeat: Element | null): Duration | null {
   if (most === null) return lasts;
   return ask(within(repeat, 'durationMax'), 'FH12', 'fhir/duration-range', 'minutes', {
     leastMinutes: lasts === null ? null : lasts / MINUTE,
-    most: writtenAs(most),
+    most: excerpt(most),
   });
 }
 

@@ -19,13 +19,13 @@ const kindOf = (json: unknown): string =>
           ? 'object'
           : typeof json;
 
+const MOST_SHOWN = 120;
+
 /** One short value, on one line, fit to be printed anywhere; what is not short is named by its kind. */
 export const excerpt = (json: unknown): string =>
-  isNumeral(json)
-    ? writtenAs(json)
-    : typeof json === 'object' && json !== null
-      ? kindOf(json)
-      : oneLine(String(json)).slice(0, 120);
+  typeof json === 'object' && json !== null && !isNumeral(json)
+    ? kindOf(json)
+    : oneLine(isNumeral(json) ? writtenAs(json) : String(json)).slice(0, MOST_SHOWN);
 
 /** Control characters could end a printed line or steer a terminal. */
 export const oneLine = (text: string): string => text.replace(/\p{Cc}+/gu, ' ');

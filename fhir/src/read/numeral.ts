@@ -18,6 +18,8 @@ export const writtenAs = (json: Numeral): string => json[WRITTEN];
 
 const MOST_DIGITS = 15;
 const MOST_EXPONENT = 12;
+/** With leading zeros and decimals: a number of a million noughts is written to tie up whoever reads it. */
+const MOST_WRITTEN = 40;
 const SHAPE = /^(-?\d+(?:\.\d+)?)(?:[eE]([+-]?\d+))?$/;
 
 /** The exact number; null where it has more digits, or a larger exponent, than any amount at a bedside. */
@@ -25,7 +27,13 @@ export function exactOf(json: Numeral): Exact | null {
   const [, decimal = '', exponent = '0'] = SHAPE.exec(writtenAs(json)) ?? [];
   const power = Number(exponent);
   const digits = decimal.replace(/[-.]/g, '').replace(/^0+/, '');
-  if (decimal === '' || digits.length > MOST_DIGITS || Math.abs(power) > MOST_EXPONENT) return null;
+  if (
+    decimal === '' ||
+    decimal.length > MOST_WRITTEN ||
+    digits.length > MOST_DIGITS ||
+    Math.abs(power) > MOST_EXPONENT
+  )
+    return null;
   const scale = of(10 ** Math.abs(power));
   return power < 0 ? over(of(decimal), scale) : times(of(decimal), scale);
 }

@@ -99,7 +99,7 @@ function digitsOf(element: Element): Exact | null {
     return null;
   }
   const value = exactOf(numeral);
-  if (value === null) stop(element, 'FH8', 'fhir/number-too-long', { value: writtenAs(numeral) });
+  if (value === null) stop(element, 'FH8', 'fhir/number-too-long', { value: excerpt(numeral) });
   return value;
 }
 

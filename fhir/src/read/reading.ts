@@ -54,6 +54,23 @@ export function answered<K extends AnswerKey>({ reading }: Place, key: K): NonNu
   return value as NonNullable<Answers[K]>;
 }
 
+/**
+ * A person's answer in the place of what is written or follows from it; the two stand side by side on record.
+ * @param same whether the answer says what is there already.
+ */
+export function answeredInstead<K extends AnswerKey>(
+  place: Place,
+  key: K,
+  written: string,
+  same: (answer: NonNullable<Answers[K]>) => boolean,
+): NonNullable<Answers[K]> | null {
+  const answer = answered(place, key);
+  if (answer !== null && !same(answer)) {
+    note(place, 'FH21', 'answer/instead', { key, written, answer: place.reading.given[key] });
+  }
+  return answer;
+}
+
 function question<K extends AnswerKey>(
   level: 'ask' | 'stop',
   place: Place,

@@ -8,7 +8,6 @@ import { field } from '../read/element.ts';
 import { dayWritten } from '../read/moment.ts';
 import { amountOf, exactlyFraction, isMeant } from '../read/quantity.ts';
 import { note } from '../read/reading.ts';
-import { type Subject, theirs } from './subject.ts';
 
 const LOINC = 'http://loinc.org';
 
@@ -38,8 +37,8 @@ function amountIn(observation: Resource, { dimension, credible }: Sought): Fract
 }
 
 /** [FH19] The latest measurement of its kind; those before it are named as not used. */
-export function measured(subject: Subject, sought: Sought): Measured | null {
-  const found = theirs(subject, 'Observation')
+export function measured(observations: readonly Resource[], sought: Sought): Measured | null {
+  const found = observations
     .filter((observation) => isCoded(observation, sought.codes))
     .flatMap((observation) => {
       const value = amountIn(observation, sought);

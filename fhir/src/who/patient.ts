@@ -4,7 +4,7 @@
  * order's references say of themselves, else from a person's answers.
  */
 import type { Identifier, Order, Patient } from '@feedwright/core/order/order';
-import type { Document } from '../read/bundle.ts';
+import type { Document, Resource } from '../read/bundle.ts';
 import { conceptOf, labelOf, tidyName } from '../read/coded.ts';
 import { type Element, field, items, text, textOf } from '../read/element.ts';
 import { dayWritten } from '../read/moment.ts';
@@ -67,12 +67,11 @@ function identifiersOf({ document, patient, reference }: Subject): readonly Iden
   return answer === null ? written : [...written, { kind: 'identifier', value: answer }];
 }
 
-function dosingWeight(subject: Subject): Patient['dosingWeight'] {
-  const weight = measured(subject, WEIGHT);
-  const { order } = subject.document;
+function dosingWeight(order: Element, observations: readonly Resource[]): Patient['dosingWeight'] {
+  const weight = measured(observations, WEIGHT);
+  if (weight !== null) return { kg: weight.value, on: weight.on };
   const kg = answered(order, 'weightKg');
-  if (kg !== null) return { kg, on: answered(order, 'weightOn') };
-  return weight === null ? null : { kg: weight.value, on: weight.on };
+  return kg === null ? null : { kg, on: answered(order, 'weightOn') };
 }
 
 /** [FH19] The patient, with answers for what is not written. */
@@ -80,6 +79,7 @@ export function patientOf(subject: Subject): Patient {
   const { document, patient, reference } = subject;
   const { order } = document;
   const display = tidyName(field(reference, 'display'));
+  const observations = theirs(subject, 'Observation');
   noteFoods(order);
   return {
     name: nameOf(patient) ?? display ?? answered(order, 'patientName'),
@@ -87,8 +87,8 @@ export function patientOf(subject: Subject): Patient {
     identifiers: identifiersOf(subject),
     place: answered(order, 'place'),
     allergies: allergiesOf(subject),
-    dosingWeight: dosingWeight(subject),
-    heightCm: measured(subject, HEIGHT)?.value ?? null,
+    dosingWeight: dosingWeight(order, observations),
+    heightCm: measured(observations, HEIGHT)?.value ?? null,
   };
 }
 

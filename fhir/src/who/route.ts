@@ -8,7 +8,7 @@ import type { AccessDevice, DeviceKind, Lumen, TipSite } from '@feedwright/core/
 import type { Dialect } from '../dialect.ts';
 import { type Concept, conceptOf, labelOf, namesOf } from '../read/coded.ts';
 import { type Element, field } from '../read/element.ts';
-import { answered, ask, type Place, stop } from '../read/reading.ts';
+import { answered, answeredInstead, ask, type Place, stop } from '../read/reading.ts';
 
 export const ROUTE_SYSTEM = 'http://terminology.hl7.org/CodeSystem/v3-RouteOfAdministration';
 
@@ -120,7 +120,8 @@ export function accessOf(
   const device = deviceOf(place, tube, called);
   if (device === null) return null;
   if (device === 'gastro-jejunal') return gastroJejunal(place, french);
-  const tip = answered(place, 'tip') ?? tube.tip ?? TIPS[device] ?? null;
+  const known = tube.tip ?? TIPS[device] ?? null;
+  const tip = answeredInstead(place, 'tip', known ?? '', (said) => said === known) ?? known;
   return {
     device,
     french,

@@ -14,12 +14,17 @@ export type Subject = {
   readonly patient: Resource | null;
 };
 
+/** `Group/1` and `https://example.org/fhir/Group/1` lead to a Group. */
+const typeIn = (reference: string | null): string | null =>
+  /(?:^|\/)([A-Z][A-Za-z]+)\/[^/]+$/.exec(reference ?? '')?.[1] ?? null;
+
 /** [FH19] A Bundle with a Patient to whom the order does not lead is about two people. */
 export function subjectOf(document: Document, dialect: Dialect): Subject {
   const reference = field(document.order, dialect.subject);
   const whom = document.resolve(reference);
-  if (whom !== null && whom.type !== 'Patient') {
-    stop(reference!, 'FH19', 'fhir/no-patient', { type: whom.type });
+  const type = whom?.type ?? textOf(reference, 'type') ?? typeIn(textOf(reference, 'reference'));
+  if (type !== null && type !== 'Patient') {
+    stop(reference!, 'FH19', 'fhir/no-patient', { type });
   } else if (whom === null && document.beside.some(({ type }) => type === 'Patient')) {
     stop(reference ?? document.order, 'FH19', 'fhir/patient-unresolved', {
       reference: textOf(reference, 'reference'),

@@ -44,6 +44,8 @@ const standing: Readonly<Record<string, Say>> = {
     ),
   'fhir/setting-assumed': ({ setting }) =>
     say(`Taken as an order for a ${plainly(setting)}.`, 'If not: --confirm setting=…'),
+  'answer/instead': ({ key, written, answer }) =>
+    say(`${plainly(key)}: ${plainly(answer)} was answered in the place of ${plainly(written)}.`, ''),
   'answer/idle': ({ key, answer }) =>
     say(
       `${plainly(key)}=${plainly(answer)} answers nothing that was asked.`,
