@@ -32,7 +32,8 @@ export type AllergyMatch = {
 /** An egg is an allergy to eggs. */
 const singular = (word: string): string => (word.length > 3 && word.endsWith('s') ? word.slice(0, -1) : word);
 
-const wordsOf = (text: string): readonly string[] =>
+/** The words of a name, in small letters, one for many. */
+export const wordsOf = (text: string): readonly string[] =>
   text
     .normalize('NFKC')
     .toLowerCase()

@@ -34,8 +34,18 @@ test('[OR13] an allergen by a whole word stops, whatever its case, number and co
   assert.deepEqual(allergic('milk and soya'), ['OR13 milk', 'OR13 soya']);
 });
 
-test('[OR14] a part of a word is asked about: soy is soya, and a silkworm’s silk is not milk', () => {
-  assert.deepEqual(allergic('soy'), ['OR14 soya']);
+test('[OR13] the same thing under another name stops: dairy and casein are milk, soy is soya', () => {
+  assert.deepEqual(allergic('dairy'), ['OR13 milk']);
+  assert.deepEqual(allergic('Casein'), ['OR13 milk']);
+  assert.deepEqual(allergic('soy'), ['OR13 soya']);
+});
+
+test('[OR41] none known is an answer; nothing written is not', () => {
+  for (const none of ['none known', 'NKDA', 'No known allergies']) assert.deepEqual(allergic(none), []);
+  assert.deepEqual(allergic('none known to penicillin'), ['OR41']);
+});
+
+test('[OR14] a part of a word is asked about, and a silkworm’s silk is not milk', () => {
   assert.deepEqual(allergic('buttermilk'), ['OR14 milk']);
   assert.deepEqual(allergic('silk'), ['OR41']);
 });
@@ -52,8 +62,8 @@ test('[OR14] names of additives, modules and medicines are asked about', () => {
 });
 
 test('[OR41] what matches nothing is shown beside the contents, and no allergies written is not none', () => {
-  const [beside] = problems('OR41', {}, { patient: { ...DOCUMENT.patient, allergies: ['dairy', 'milk'] } });
-  assert.deepEqual(beside?.data, { allergies: ['dairy'], allergens: ['milk', 'soya'] });
+  const [beside] = problems('OR41', {}, { patient: { ...DOCUMENT.patient, allergies: ['pollen', 'milk'] } });
+  assert.deepEqual(beside?.data, { allergies: ['pollen'], allergens: ['milk', 'soya'] });
   const [none] = problems('OR41', {}, { patient: { ...DOCUMENT.patient, allergies: [] } });
   assert.deepEqual(none?.data, { allergies: [], allergens: ['milk', 'soya'] });
   assert.deepEqual(codes('OR41', {}, { patient: { ...DOCUMENT.patient, allergies: ['milk'] } }), []);

@@ -1,21 +1,26 @@
 /**
- * [OR13] [OR14] [OR41] Is the person allergic to what is in the feed? Whole words that match stop; a part of a word, or a
- * feed whose recipe varies, is asked about; and what matches nothing is shown side by side, for words have synonyms.
+ * [OR13] [OR14] [OR41] Is the person allergic to what is in the feed? Names that match stop, by whole words or because both
+ * name the same thing; a part of a word, or a feed whose recipe varies, is asked about; what matches nothing is shown.
  */
 import type { Feed } from '../../feeds/feed.ts';
+import { allergyMatches, wordsOf } from '../../feeds/match.ts';
 import type { Order, Problem } from '../order.ts';
 import { problem } from '../problem.ts';
 import type { Review } from '../review.ts';
 
-const wordsOf = (text: string): readonly string[] =>
-  text
-    .toLowerCase()
-    .normalize('NFC')
-    .split(/[^\p{L}\p{N}]+/u)
-    .filter((word) => word.length > 0);
+/** Written by somebody who asked, and found none: that is an answer, and nothing is left to compare. */
+const NONE_KNOWN = new Set([
+  'none',
+  'none known',
+  'nil known',
+  'no known allergie',
+  'no known drug allergie',
+  'nka',
+  'nkda',
+]);
 
-/** An egg is an allergy to eggs. */
-const singular = (word: string): string => (word.length > 3 && word.endsWith('s') ? word.slice(0, -1) : word);
+const saysNone = (allergies: readonly string[]): boolean =>
+  allergies.length > 0 && allergies.every((one) => NONE_KNOWN.has(wordsOf(one).join(' ')));
 
 type Match = 'same' | 'part' | 'none';
 
@@ -23,11 +28,10 @@ type Match = 'same' | 'part' | 'none';
 const LEAST_PART = 3;
 
 function matchOf(allergy: string, contained: string): Match {
-  const [a, b] = [wordsOf(allergy).map(singular), wordsOf(contained).map(singular)];
-  const some = (fits: (x: string, y: string) => boolean) => a.some((x) => b.some((y) => fits(x, y)));
-  if (some((x, y) => x === y)) return 'same';
+  if (allergyMatches([allergy], [contained]).length > 0) return 'same';
   const within = (x: string, y: string) => x.length >= LEAST_PART && y.includes(x);
-  return some((x, y) => within(x, y) || within(y, x)) ? 'part' : 'none';
+  const [said, named] = [wordsOf(allergy), wordsOf(contained)];
+  return said.some((x) => named.some((y) => within(x, y) || within(y, x))) ? 'part' : 'none';
 }
 
 const CODES = { same: 'order/allergy', part: 'order/allergy-possible' } as const;
@@ -57,7 +61,7 @@ function inNames(allergies: readonly string[], { feed, modules, medicines }: Ord
 
 export function allergies({ order, feed }: Review): readonly Problem[] {
   const said = order.patient.allergies;
-  if (feed === null) return [];
+  if (feed === null || saysNone(said)) return [];
   const path = ['patient', 'allergies'];
   if (said.length === 0) {
     return [problem('order/allergies-to-compare', path, { allergies: [], allergens: feed.allergens })];
