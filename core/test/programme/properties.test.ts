@@ -212,6 +212,10 @@ test('[PR17] the need’s curve is the need, asked quickly, and its inverse the 
         assert.ok(reached !== null && needUpTo(programme, reached) >= wanted);
         assert.ok(needUpTo(programme, before(reached, 1 as never)) < wanted, 'not the first');
       }
+      for (const piece of programme.pieces) {
+        const reachedBy = curve.reaches(curve.upTo(piece.until));
+        assert.ok(reachedBy !== null && reachedBy <= piece.until, 'not before what comes after');
+      }
       assert.equal(curve.reaches((curve.total + 1) as Volume), null);
     }),
     runs(3_000),
