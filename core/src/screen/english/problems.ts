@@ -326,6 +326,11 @@ const plan: Words['problems'] = {
       `Local policy says nothing under ${plainly(data.key)} for this person.`,
       'Nothing is guessed: ask who owns the policy.',
     ),
+  'plan/water-in-hold': (data) =>
+    say(
+      `Ordered water falls into a hold ${plainly(data.times)} times: ${withUnit(data.volume, data.unit)} are left out.`,
+      'Ask whether it may be given later.',
+    ),
   'plan/no-pack': (data) =>
     say(
       `The feed list names no container of ${plainly(data.feed)} to spike.`,
