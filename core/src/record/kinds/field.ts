@@ -4,7 +4,7 @@
  * entries at a time. What the short way does not take goes to the description, which says what is wrong.
  */
 import { z } from 'zod';
-import type { Fraction } from '../../base/fraction.ts';
+import { type Fraction, fraction } from '../../base/fraction.ts';
 import type { Duration, Instant } from '../../base/instant.ts';
 import type { Rate, Volume } from '../../base/volume.ts';
 import { type DayName, parseInstant, showInstant, type Zone } from '../../base/zone.ts';
@@ -110,15 +110,21 @@ export const choice = <const T extends string>(
   choices: readonly T[],
 ): Field<T> => often(field, z.enum(choices).meta({ description: about }) as z.ZodType<T>, asIs);
 
-export const count = (field: string, about: string, least: number, most: number): Field<number> => ({
-  name: field,
-  schema: z.int().min(least).max(most).meta({ description: about }),
-  quick: (written) =>
-    typeof written === 'number' && Number.isSafeInteger(written) && written >= least && written <= most
-      ? written
-      : undefined,
-  write: asIs,
-});
+/** A whole number from `least` to `most`, both within. */
+export function count(field: string, about: string, least: number, most: number, unit = '1'): Field<number> {
+  const within = (value: number): boolean => value >= least && value <= most;
+  const data = { unit, least: fraction(least), orLeast: true, most: fraction(most) };
+  return {
+    name: field,
+    schema: z
+      .int()
+      .refine(within, { params: { code: 'number/not-credible', data } })
+      .meta({ description: about, minimum: least, maximum: most }),
+    quick: (written) =>
+      typeof written === 'number' && Number.isSafeInteger(written) && within(written) ? written : undefined,
+    write: asIs,
+  };
+}
 
 export const at = (field: string, about: string): Field<Instant> => ({
   name: field,

@@ -36,7 +36,13 @@ export const TUBE_KINDS = kinds({
   'position-set/1': {
     about: 'How the person lies',
     fields: {
-      headOfBedDegrees: count('headOfBedDegrees', 'How high the head of the bed is, in degrees', 0, 90),
+      headOfBedDegrees: count(
+        'headOfBedDegrees',
+        'How high the head of the bed is, in degrees',
+        0,
+        90,
+        'deg',
+      ),
       posture: optional(name('posture', 'How else: on the left side, prone, in a chair')),
     },
   },
