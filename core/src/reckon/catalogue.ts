@@ -21,14 +21,8 @@ import { rate, volume, volumeForEnergy, volumeForProtein } from './feeding/rate.
 import { advanceRate, bolus, cyclic } from './feeding/splits.ts';
 import { endTime, hoursBetween, runOut } from './feeding/time.ts';
 import { fluidForEnergy, flushes, formulaWater, totalFluid } from './feeding/water.ts';
-import {
-  infantAdvance,
-  infantFeed,
-  infantFirstDays,
-  infantPerKg,
-  perDayToPerHour,
-  starterFeed,
-} from './infants/infants.ts';
+import { infantFeed, infantPerKg, perDayToPerHour } from './infants/feed.ts';
+import { infantAdvance, infantFirstDays, starterFeed } from './infants/schedules.ts';
 import { diluteToDensity, dilution, strengthOf } from './mixing/dilution.ts';
 import { osmolalityAfter, waterForOsmolality } from './mixing/osmolality.ts';
 import { blend, concentrate, concentrateFor, fortify, powder, powderFor } from './mixing/recipes.ts';

@@ -136,4 +136,5 @@ test('[RK3] protein kcal, total and non-protein, are never mixed', () => {
     'reckon/more-protein-than-energy',
   ]);
   assert.equal(shows('grams-from-percent', { energy: 1800, percent: 30, of: 'fat' }).nutrientG, 60);
+  assert.equal(shows('grams-from-percent', { energy: 1800, grams: '60 g', of: 'fat' }).percentOfEnergy, 30);
 });

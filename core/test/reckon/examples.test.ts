@@ -11,10 +11,11 @@ import type { Run } from './examples/example.ts';
 import { FURTHER, FURTHER_TRAPS } from './examples/further.ts';
 import { INFANTS } from './examples/infants.ts';
 import { MIXING, SMALL_BATCH } from './examples/mixing.ts';
-import { NEEDS, NEEDS_TRAPS } from './examples/needs.ts';
+import { NEEDS } from './examples/needs.ts';
+import { REFEEDING, REFEEDING_TRAPS } from './examples/refeeding.ts';
 
-const EXAMPLES = [...DELIVERY, ...MIXING, ...ACCOUNT, ...NEEDS, ...INFANTS, ...FURTHER];
-const TRAPS = [...DELIVERY_TRAPS, ...ACCOUNT_TRAPS, ...NEEDS_TRAPS, ...FURTHER_TRAPS];
+const EXAMPLES = [...DELIVERY, ...MIXING, ...ACCOUNT, ...NEEDS, ...REFEEDING, ...INFANTS, ...FURTHER];
+const TRAPS = [...DELIVERY_TRAPS, ...ACCOUNT_TRAPS, ...REFEEDING_TRAPS, ...FURTHER_TRAPS];
 
 function worked({ work, given }: Pick<Run, 'work' | 'given'>): Reckoned {
   const calculation = calculationNamed(work);

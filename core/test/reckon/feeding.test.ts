@@ -135,6 +135,8 @@ test('[RK6] what is delivered comes from whole containers and whole boluses', ()
   assert.equal(shows('containers-a-day', { ...cans, whole: 'down' }).leftOverMl, -78);
   const bolus = shows('bolus', { volume: 1000, feeds: 6, energyKcalPerMl: 1 });
   assert.deepEqual([bolus.bolusMl, bolus.deliveredVolumeMl, bolus.energyKcal], [167, 1002, 1002]);
+  const goal = shows('bolus', { goal: '1422 kcal', energyKcalPerMl: 1, feeds: 4, can: '237 mL' });
+  assert.deepEqual([goal.volumeMl, goal.bolusMl, goal.containersPerFeed], [1422, 356, 1.5]);
   assert.deepEqual(refuses('bolus', { volume: 1000, every: '5 h' }), ['reckon/does-not-divide-day']);
   const over = shows('bolus', { volume: 1800, feeds: 4, ceiling: '400 mL' });
   assert.deepEqual([over.overCeiling, over.leastFeeds], ['yes', 5]);

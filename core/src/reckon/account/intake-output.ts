@@ -1,12 +1,11 @@
 /** What went in and what came out in a window, and what is the balance? */
-import { HOUR } from '../../base/instant.ts';
 import type { Bad } from '../../base/result.ts';
 import { assumed, choice, gives, optional, quantity } from '../asking/asks.ts';
 import { rate } from '../asking/usual-asks.ts';
-import { moment, place, zone } from '../asking/when.ts';
+import { moment, zone } from '../asking/when.ts';
 import { calculation, type Known, type Line } from '../declare.ts';
-import { minus, of, over, plus, times } from '../exact.ts';
-import { elapsed } from '../feeding/time.ts';
+import { minus, of, plus, times } from '../exact.ts';
+import { hoursFromTo } from '../feeding/time.ts';
 import {
   type Entry,
   entries,
@@ -172,15 +171,8 @@ export const irrigation = calculation({
   example: { bag: '925 mL', rate: '50 mL/h', start: '07:00', until: '12:00' },
   compute: (given, sheet): readonly Line[] | Bad => {
     const { bagMl: B, rateMlPerHour: r, irrigantMl, start, until, zone: inZone } = given;
-    let hours = given.hours;
-    if (hours === null && start !== null && until !== null) {
-      const [first, last] = [place(start, inZone, 'start'), place(until, inZone, 'until')];
-      if (!first.ok) return first;
-      if (!last.ok) return last;
-      const lasts = elapsed(first.value, last.value);
-      if (lasts === null || lasts <= 0) return sheet.refuse('until', 'reckon/mixed-moments');
-      hours = { ...over(of(lasts), of(HOUR)), symbol: 't', unit: 'h', basis: { kind: 'asked', name: 't' } };
-    }
+    const hours = start && until ? hoursFromTo(start, until, inZone, sheet) : given.hours;
+    if (hours !== null && 'ok' in hours) return hours;
     const i =
       irrigantMl !== null
         ? sheet.number('irrigantMl', 'i', [], irrigantMl, 'arithmetic')

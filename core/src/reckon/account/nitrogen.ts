@@ -146,10 +146,13 @@ const PER_GRAM = { protein: '4', carbohydrate: '4', fat: '9', alcohol: '7' } as 
 
 export const macronutrient = calculation({
   name: 'grams-from-percent',
-  also: ['macronutrient', 'grams-of-energy', 'protein-from-percent', 'percent-to-grams', 'protein-grams'],
+  also: ['macronutrient', 'percent-of-energy', 'protein-from-percent', 'percent-to-grams', 'protein-grams'],
   asks: {
     energyKcal: energyGoal,
-    percentOfEnergy,
+    percentOfEnergy: optional(percentOfEnergy),
+    nutrientG: optional(
+      quantity('G', 'g', ['0', '2000'], 'grams', 'protein', 'fat', 'carbohydrate', 'amount'),
+    ),
     of: assumed(
       choice(
         'of',
@@ -160,14 +163,28 @@ export const macronutrient = calculation({
     ),
     kcalPerG: optional(quantity('k', 'kcal/g', ['1', '10', 'print'], 'kcalPerGProtein', 'perGram')),
   },
-  gives: { nutrientKcal: gives('En', 'kcal'), nutrientG: gives('G', 'g', '0.1') },
-  equations: ['En = p × E / 100', 'G = En / k; k = 4 protein and carbohydrate, 9 fat, 7 alcohol'],
+  oneOf: [[['percentOfEnergy'], ['nutrientG']]],
+  gives: {
+    nutrientKcal: gives('En', 'kcal'),
+    nutrientG: gives('G', 'g', '0.1'),
+    percentOfEnergy: gives('p', '%', '0.1'),
+  },
+  equations: [
+    'En = p × E / 100',
+    'G = En / k; k = 4 protein and carbohydrate, 9 fat, 7 alcohol',
+    'En = G × k',
+    'p = 100 × En / E',
+  ],
   sources: ['E3'],
   rule: 'RK3',
   example: { energy: '2162 kcal', percent: '16.7' },
-  compute: ({ energyKcal: E, percentOfEnergy: p, of: which, kcalPerG }, sheet) => {
-    const En = sheet.number('nutrientKcal', 'En = p × E / 100', [p, E], over(times(p, E), HUNDRED));
+  compute: ({ energyKcal: E, percentOfEnergy: p, nutrientG: G, of: which, kcalPerG }, sheet) => {
     const k = kcalPerG ?? sheet.printed('k', of(PER_GRAM[which]), 'kcal/g');
-    return [En, sheet.number('nutrientG', 'G = En / k', [En, k], over(En, k))];
+    if (p !== null) {
+      const En = sheet.number('nutrientKcal', 'En = p × E / 100', [p, E], over(times(p, E), HUNDRED));
+      return [En, sheet.number('nutrientG', 'G = En / k', [En, k], over(En, k))];
+    }
+    const En = sheet.number('nutrientKcal', 'En = G × k', [G as Known, k], times(G as Known, k));
+    return [En, sheet.number('percentOfEnergy', 'p = 100 × En / E', [En, E], over(times(HUNDRED, En), E))];
   },
 });

@@ -1,62 +1,99 @@
 /** How is a day’s volume given: in boluses, in a cycle, or step by step up to the goal? */
-import { assumed, count, gives, givesMost, names, optional, quantity } from '../asking/asks.ts';
+import type { Bad } from '../../base/result.ts';
+import { assumed, gives, givesMost, names, optional, quantity } from '../asking/asks.ts';
 import { densities, energyDensity, energyGoal, hoursADay, rate, volume } from '../asking/usual-asks.ts';
-import { moment, place, zone } from '../asking/when.ts';
-import { calculation, type Known } from '../declare.ts';
-import { compare, least, minus, of, over, plus, rounded, times, UNITY } from '../exact.ts';
+import { moment, zone } from '../asking/when.ts';
+import { calculation, type Known, type Line, type Sheet } from '../declare.ts';
+import { compare, least, less, minus, of, over, plus, rounded, times, UNITY } from '../exact.ts';
 import { nutrients, nutrientsOf } from './delivery.ts';
-import { elapsed, endGives, endLines, start } from './time.ts';
+import { feedsADay, feedsAsks } from './feeds-a-day.ts';
+import { endGives, endLines, hoursFromTo, start } from './time.ts';
 
-const HOURS = of(24);
+/** The longest day that a clock change makes. */
+const LONGEST_DAY = of(25);
 
 export const bolus = calculation({
   name: 'bolus',
   also: ['bolus-split', 'bolus-volume', 'intermittent', 'per-feed'],
   asks: {
-    volumeMl: volume,
-    feeds: optional(count('n', '48', 'feedsPerDay', 'n', 'boluses', 'times', 'feedings', 'numberOfFeeds')),
-    everyHours: optional(quantity('i', 'h', ['0.5', '24', 'definition'], 'every', 'interval')),
+    volumeMl: optional(volume),
+    energyKcal: optional(energyGoal),
+    ...feedsAsks,
     ceilingMl: optional(quantity('m', 'mL', ['1', '2000'], 'ceiling', 'most', 'maximum', 'max')),
+    containerMl: optional(
+      quantity('c', 'mL', ['1', '3000'], 'container', 'can', 'canMl', 'canSize', 'carton'),
+    ),
     ...densities,
   },
-  oneOf: [[['feeds'], ['everyHours']]],
+  oneOf: [
+    [['volumeMl'], ['energyKcal', 'energyKcalPerMl']],
+    [['feeds'], ['everyHours']],
+  ],
   gives: {
+    volumeMl: gives('V', 'mL'),
     feeds: gives('n', '1'),
     bolusMl: gives('b', 'mL'),
+    containersPerFeed: gives('b/c', '1', '0.01'),
     deliveredVolumeMl: gives('V′', 'mL'),
     leastFeeds: gives('n₀', '1'),
     overCeiling: names('b > m'),
     ...nutrients,
   },
-  equations: ['n = 24 / i', 'b = V / n', 'V′ = n × b', 'n₀ = V / m, up to a whole feed'],
+  equations: [
+    'V = E / e',
+    'n = 24 / i',
+    'b = V / n',
+    'b / c',
+    'V′ = n × b',
+    'n₀ = V / m, up to a whole feed',
+  ],
   sources: ['S30'],
   rule: 'RK6',
   example: { volume: '1800 mL', feeds: '5' },
   compute: (given, sheet) => {
-    const { volumeMl: V, feeds, everyHours: i, ceilingMl: m } = given;
-    const each = feeds ?? over(HOURS, i as Known);
-    if (each.n % each.d !== 0n) return sheet.refuse('everyHours', 'reckon/does-not-divide-day');
-    const n =
-      feeds === null
-        ? sheet.number('feeds', 'n = 24 / i', [i as Known], each, 'arithmetic')
-        : sheet.number('feeds', 'n', [], feeds, 'arithmetic');
-    const b = sheet.number('bolusMl', 'b = V / n', [V, n], over(V, n));
-    const really = sheet.number(
-      'deliveredVolumeMl',
-      'V′ = n × b',
-      [n, sheet.rounded(b)],
-      times(n, sheet.rounded(b)),
+    const { energyKcal: E, energyKcalPerMl: e, containerMl: c } = given;
+    const each = feedsADay(given, sheet) as Known | Bad;
+    if ('ok' in each) return each;
+    const V =
+      given.volumeMl === null
+        ? sheet.number('volumeMl', 'V = E / e', [E as Known, e as Known], over(E as Known, e as Known), 'E1')
+        : sheet.number('volumeMl', 'V', [], given.volumeMl, 'arithmetic');
+    const n = sheet.number(
+      'feeds',
+      given.feeds ? 'n' : 'n = 24 / i',
+      given.everyHours ? [given.everyHours] : [],
+      each,
+      'arithmetic',
     );
-    const lines = [n, b, really, ...nutrientsOf(really, given, sheet)];
-    if (m === null) return lines;
-    const fewest = rounded(over(V, m), UNITY, 'up');
+    const b = sheet.number('bolusMl', 'b = V / n', [V, n], over(V, n));
+    const programmed = sheet.rounded(b);
+    const really = sheet.number('deliveredVolumeMl', 'V′ = n × b', [n, programmed], times(n, programmed));
     return [
-      ...lines,
-      sheet.choice('overCeiling', 'b > m', [b, m], compare(b, m) > 0 ? 'yes' : 'no', 'S30'),
-      sheet.number('leastFeeds', 'n₀ = V / m, up to a whole feed', [V, m], fewest, 'arithmetic'),
+      V,
+      n,
+      b,
+      really,
+      ...nutrientsOf(really, given, sheet),
+      ...(c === null ? [] : [sheet.number('containersPerFeed', 'b / c', [b, c], over(b, c), 'arithmetic')]),
+      ...underCeiling(V, b, given.ceilingMl, sheet),
     ];
   },
 });
+
+/** Whether one feed is over its ceiling, and how many would not be. */
+function underCeiling(
+  V: Known,
+  b: Known,
+  m: Known | null,
+  sheet: Sheet<'overCeiling' | 'leastFeeds'>,
+): readonly Line[] {
+  if (m === null) return [];
+  const fewest = rounded(over(V, m), UNITY, 'up');
+  return [
+    sheet.choice('overCeiling', 'b > m', [b, m], compare(b, m) > 0 ? 'yes' : 'no', 'S30'),
+    sheet.number('leastFeeds', 'n₀ = V / m, up to a whole feed', [V, m], fewest, 'arithmetic'),
+  ];
+}
 
 export const cyclic = calculation({
   name: 'cyclic',
@@ -106,28 +143,10 @@ export const cyclic = calculation({
             over(times(k, E as Known), e as Known),
           )
         : sheet.number('volumeMl', 'V = k × V₂₄', [k, { ...volumeMl, symbol: 'V₂₄' }], times(k, volumeMl));
-    let hours = given.hours;
-    if (hours === null && from !== null && until !== null) {
-      const [first, last] = [place(from, inZone, 'start'), place(until, inZone, 'until')];
-      if (!first.ok) return first;
-      if (!last.ok) return last;
-      const lasts = elapsed(first.value, last.value);
-      if (lasts === null) return sheet.refuse('until', 'reckon/mixed-moments');
-      if (lasts <= 0 || lasts > 25 * 3_600_000) return sheet.refuse('until', 'reckon/not-within-a-day');
-      hours = {
-        ...over(of(lasts), of(3_600_000)),
-        symbol: 't',
-        unit: 'h',
-        basis: { kind: 'asked', name: 't' },
-      };
-    }
-    const t = sheet.number(
-      'hours',
-      from && until ? 't = end − start' : 't',
-      [],
-      hours as Known,
-      'arithmetic',
-    );
+    const hours = from && until ? hoursFromTo(from, until, inZone, sheet) : (given.hours as Known);
+    if ('ok' in hours) return hours;
+    if (less(LONGEST_DAY, hours)) return sheet.refuse('until', 'reckon/not-within-a-day');
+    const t = sheet.number('hours', from && until ? 't = end − start' : 't', [], hours, 'arithmetic');
     const r = sheet.number('rateMlPerHour', 'r = V / t', [V, t], over(V, t));
     const really = sheet.number(
       'deliveredVolumeMl',

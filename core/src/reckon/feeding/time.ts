@@ -86,13 +86,30 @@ export const endTime = calculation({
 const WHOLE_DAY = 1440;
 
 /** From one moment to the next time the other is shown, in ms; the hours of the clock where no day is known. */
-export function elapsed(from: Placed, until: Placed): Duration | null {
+function elapsed(from: Placed, until: Placed): Duration | null {
   if (from.kind === 'clock' && until.kind === 'clock') {
     const minutes = (until.minute - from.minute + WHOLE_DAY) % WHOLE_DAY;
     return duration((minutes === 0 ? WHOLE_DAY : minutes) * MINUTE);
   }
   if (from.kind === 'clock' || until.kind === 'clock') return null;
   return duration((until.at as Instant) - from.at);
+}
+
+/** The hours from one moment to the other, or why there are none. */
+export function hoursFromTo(
+  from: Moment,
+  until: Moment,
+  inZone: Zone | null,
+  sheet: Pick<Sheet<string>, 'refuse' | 'caution'>,
+): Known | Bad {
+  const [first, last] = [place(from, inZone, 'start'), place(until, inZone, 'until')];
+  if (!first.ok) return first;
+  if (!last.ok) return last;
+  const lasts = elapsed(first.value, last.value);
+  if (lasts === null) return sheet.refuse('until', 'reckon/mixed-moments');
+  if (lasts <= 0) return sheet.refuse('until', 'reckon/ends-before-start');
+  if (first.value.kind === 'clock') sheet.caution('no-clock-change');
+  return { ...over(of(lasts), of(HOUR)), symbol: 't', unit: 'h', basis: { kind: 'arithmetic' } };
 }
 
 export const hoursBetween = calculation({
@@ -105,14 +122,11 @@ export const hoursBetween = calculation({
   rule: 'RK14',
   example: { start: '20:00', until: '08:00' },
   compute: ({ start: from, until, zone: inZone }, sheet) => {
-    const [first, last] = [place(from, inZone, 'start'), place(until, inZone, 'until')];
-    if (!first.ok) return first;
-    if (!last.ok) return last;
-    const lasts = elapsed(first.value, last.value);
-    if (lasts === null) return sheet.refuse('until', 'reckon/mixed-moments');
-    if (lasts <= 0) return sheet.refuse('until', 'reckon/ends-before-start');
-    if (first.value.kind === 'clock') sheet.caution('no-clock-change');
-    const t = sheet.number('hours', 't = end − start', [], over(of(lasts), of(HOUR)));
-    return [t, sheet.shown('lasts', 't = end − start', [], shownDuration(lasts))];
+    const t = hoursFromTo(from, until, inZone, sheet);
+    if ('ok' in t) return t;
+    return [
+      sheet.number('hours', 't = end − start', [], t),
+      sheet.shown('lasts', 't = end − start', [], shownDuration(msOf(t))),
+    ];
   },
 });

@@ -2,7 +2,8 @@
 import { assumed, choice, count, gives, givesMost, optional, quantities, quantity } from '../asking/asks.ts';
 import { energyGoal, hoursADay, rate, volume, volumeOf, waterFraction } from '../asking/usual-asks.ts';
 import { calculation, type Known, type Line } from '../declare.ts';
-import { compare, type Exact, minus, notNegative, of, over, plus, rounded, times, UNITY } from '../exact.ts';
+import { compare, minus, notNegative, of, over, plus, rounded, times, UNITY } from '../exact.ts';
+import { feedsADay, feedsAsks } from './feeds-a-day.ts';
 
 const fluidGoal = optional(
   quantity('G', 'mL', ['1', '20000'], 'goal', 'fluidGoal', 'fluid', 'fluidNeed', 'waterGoal'),
@@ -16,29 +17,29 @@ const mlPerKcal = assumed(
 
 export const formulaWater = calculation({
   name: 'formula-water',
-  also: ['free-water', 'water-in-feed'],
+  also: ['free-water', 'water-in-feed', 'total-water', 'water-provided'],
   asks: {
     volumeMl: optional(volume),
     rateMlPerHour: optional(rate),
     hours: optional(hoursADay),
     waterFraction,
+    flushMl: optional(quantities('f', 'mL', ['0', '5000'], 'flush', 'flushes')),
   },
   oneOf: [[['volumeMl'], ['rateMlPerHour', 'hours']]],
-  gives: { formulaWaterMl: gives('Vw', 'mL') },
-  equations: ['Vw = V × w', 'Vw = r × t × w'],
+  gives: { volumeMl: gives('V', 'mL'), formulaWaterMl: gives('Vw', 'mL'), totalWaterMl: gives('T', 'mL') },
+  equations: ['V = r × t', 'Vw = V × w', 'T = Vw + f'],
   sources: ['E1'],
   rule: 'RK6',
-  example: { volume: '2040 mL', water: '835 mL/L' },
-  compute: ({ volumeMl: V, rateMlPerHour: r, hours: t, waterFraction: w }, sheet) => [
-    V !== null
-      ? sheet.number('formulaWaterMl', 'Vw = V × w', [V, w], times(V, w))
-      : sheet.number(
-          'formulaWaterMl',
-          'Vw = r × t × w',
-          [r as Known, t as Known, w],
-          times(r as Known, t as Known, w),
-        ),
-  ],
+  example: { volume: '1920 mL', water: '81 %', flushes: '6 x 100 mL' },
+  compute: ({ volumeMl, rateMlPerHour: r, hours: t, waterFraction: w, flushMl: f }, sheet) => {
+    const V =
+      volumeMl === null
+        ? sheet.number('volumeMl', 'V = r × t', [r as Known, t as Known], times(r as Known, t as Known))
+        : sheet.number('volumeMl', 'V', [], volumeMl, 'arithmetic');
+    const Vw = sheet.number('formulaWaterMl', 'Vw = V × w', [V, w], times(V, w));
+    if (f === null) return [V, Vw];
+    return [V, Vw, sheet.number('totalWaterMl', 'T = Vw + f', [Vw, ...f], plus(Vw, ...f), 'arithmetic')];
+  },
 });
 
 export const fluidForEnergy = calculation({
@@ -67,7 +68,7 @@ export const flushes = calculation({
     formulaWaterMl: optional(volumeOf('Vw', 'formulaWater', 'waterInFeed')),
     otherWaterMl: assumed(volumeOf('Vo', 'other', 'otherWater', 'medicineWater', 'intravenous', 'iv'), '0'),
     flushes: optional(count('n', '96', 'flushesPerDay', 'numberOfFlushes', 'n', 'times')),
-    everyHours: optional(quantity('i', 'h', ['0.5', '24', 'definition'], 'every', 'interval')),
+    everyHours: feedsAsks.everyHours,
     flushMl: optional(quantity('f', 'mL', ['1', '2000'], 'size', 'flushSize', 'each', 'flushVolume')),
     hours: optional(hoursADay),
   },
@@ -125,14 +126,10 @@ export const flushes = calculation({
         sheet.number('overMl', 'O = Vw + Vo − G', [Vw, Vo, G], minus(plus(Vw, Vo), G), 'arithmetic'),
       );
     const { everyHours: i, flushMl: size, hours: t } = given;
-    const each: Exact | null = given.flushes ?? (i === null ? null : over(of(24), i));
-    if (each !== null && each.n % each.d !== 0n)
-      return sheet.refuse('everyHours', 'reckon/does-not-divide-day');
+    const each = feedsADay({ feeds: given.flushes, everyHours: i }, sheet);
+    if (each !== null && 'ok' in each) return each;
     if (each !== null) {
-      const n =
-        i === null
-          ? sheet.number('flushes', 'n', [], each, 'arithmetic')
-          : sheet.number('flushes', 'n = 24 / i', [i], each, 'arithmetic');
+      const n = sheet.number('flushes', given.flushes ? 'n' : 'n = 24 / i', i ? [i] : [], each, 'arithmetic');
       lines.push(n, sheet.number('flushMl', 'f = X / n', [X, n], over(X, n)));
     }
     if (size !== null)

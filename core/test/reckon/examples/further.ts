@@ -26,9 +26,9 @@ export const FURTHER: readonly Example[] = [
         shows: { volumeMl: 1920, proteinG: 104, formulaWaterMl: 1555 },
       },
       {
-        work: 'intake-output',
-        given: { flush: '6 x 100 mL', otherIn: '1555 mL' },
-        shows: { intakeMl: 2155 },
+        work: 'formula-water',
+        given: { rate: '80 mL/h', hours: '24', water: '81 %', flushes: '6 x 100 mL' },
+        shows: { formulaWaterMl: 1555, totalWaterMl: 2155 },
       },
     ],
   },
