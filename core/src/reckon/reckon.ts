@@ -29,7 +29,7 @@ export type Reckoned = {
 const missing = (key: string, ask: Ask<unknown>): Issue =>
   issue([key], 'reckon/missing', {
     unit: ask.unit,
-    accepted: ask.kind === 'quantity' ? acceptedFor(ask.unit) : ask.choices,
+    accepted: ask.unit === '' ? ask.choices : acceptedFor(ask.unit),
     ...(ask.band === null ? {} : { least: decimalText(ask.band.least), most: decimalText(ask.band.most) }),
   });
 

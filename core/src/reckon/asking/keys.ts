@@ -91,6 +91,14 @@ function keyOf(
   return onlyOneThatTakes(unitIn(tokens), calculation.asks, conventions);
 }
 
+/** The nearest of its keys, or else of its other names, and all keys that it asks for. */
+function unknown(written: string, { asks }: Calculation): Issue {
+  const known = Object.keys(asks);
+  const others = Object.values(asks).flatMap((ask) => ask.also);
+  const near = nearest(written, [...known, 'round', 'ounce', 'pound']) ?? nearest(written, others);
+  return issue([written], 'reckon/unknown-input', { nearest: near, known });
+}
+
 const isList = (calculation: Calculation, key: string): boolean =>
   /^(quantities|entries)$/.test(calculation.asks[key]?.kind ?? '');
 
@@ -107,10 +115,7 @@ export function match(
     const raw: readonly Raw[] = Array.isArray(value) ? (value as readonly Raw[]) : [value as Raw];
     const found = keyOf(written, raw, calculation, conventions);
     if (found === null) {
-      const known = Object.keys(calculation.asks);
-      issues.push(
-        issue([written], 'reckon/unknown-input', { nearest: nearest(written, [...known, 'round']), known }),
-      );
+      issues.push(unknown(written, calculation));
       continue;
     }
     const before = given.get(found.key)?.raw ?? [];
