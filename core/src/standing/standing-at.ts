@@ -15,7 +15,7 @@ import { cut, roomIn } from './readings/delivery.ts';
 import { type Interruption, interruptionsWithin } from './readings/interruptions.ts';
 import { advancementOf, orderInForce, orderOf } from './readings/orders.ts';
 import type { LabValue, PersonState, Weight } from './readings/person.ts';
-import type { ToleranceState } from './readings/tolerance.ts';
+import type { Residual, Stool, ToleranceState, Vomit } from './readings/tolerance.ts';
 import { movedSinceConfirmed, type PositionState, type TubeState } from './readings/tube.ts';
 import { receivedBy, waterBy } from './received.ts';
 import { contextAt, dayBefore, feedingDayAt, shiftsOf } from './spans.ts';
@@ -41,10 +41,13 @@ export type CourseStanding = Standing & {
   readonly readBack: Course['readBack'];
   readonly tube: TubeState & { readonly movedSinceConfirmed: boolean };
   readonly position: PositionState;
-  readonly tolerance: ToleranceState;
+  readonly tolerance: Omit<ToleranceState, 'residuals' | 'vomits' | 'stools'>;
+  readonly residuals: readonly Residual[];
+  readonly vomits: readonly Vomit[];
+  readonly stools: readonly Stool[];
   readonly residual: ResidualRun;
   readonly intolerance: readonly IntoleranceSign[];
-  readonly person: PersonState;
+  readonly person: Omit<PersonState, 'weights' | 'labs'>;
   readonly weights: readonly Weight[];
   readonly labs: readonly LabValue[];
   readonly stepDeclined: Course['orders']['declined'];
@@ -124,6 +127,8 @@ const openInterruption = ({ interruptions }: Course, at: Instant): Interruption 
  */
 export function standingAt(course: Course, view: View): CourseStanding {
   const { at, policy, zone } = view;
+  const { residuals, vomits, stools, ...tolerance } = course.tolerance;
+  const { weights, labs, ...person } = course.person;
   const context = contextAt(course, at, zone);
   const day = feedingDayAt(course, at, view);
   const over = (span: Span | null): Account | null =>
@@ -143,12 +148,15 @@ export function standingAt(course: Course, view: View): CourseStanding {
     readBack: course.readBack,
     tube: { ...course.tube, movedSinceConfirmed: movedSinceConfirmed(course.tube) },
     position: course.position,
-    tolerance: course.tolerance,
+    tolerance,
+    residuals: told(residuals),
+    vomits: told(vomits),
+    stools: told(stools),
     residual: residualRun(course, policy, context),
     intolerance: openIntolerance(course, policy, context),
-    person: course.person,
-    weights: told(course.person.weights),
-    labs: told(course.person.labs),
+    person,
+    weights: told(weights),
+    labs: told(labs),
     stepDeclined: course.orders.declined,
     mouthCareAt: course.mouthCareAt,
     answers: told(course.answers),

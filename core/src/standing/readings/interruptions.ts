@@ -15,7 +15,7 @@ export type InterruptionsState = { readonly open: Open | null; readonly over: Tr
 export type Interruption = Span & {
   readonly reason: PauseReason;
   readonly lasted: Duration;
-  /** What would have run at the rate before; null where no rate is known. */
+  /** What would have run at the rate before; null where no rate is known, or it stood still for years. */
   readonly lost: Volume | null;
   /** It is not over. */
   readonly open: boolean;
@@ -37,10 +37,13 @@ export const interrupt = (
   rate: Rate | null,
 ): InterruptionsState => ({ ...endInterruption(state, from), open: { from, reason, rate } });
 
+const wouldHaveRun = (rate: Rate | null, lasted: Duration): Volume | null =>
+  rate === null || !Number.isSafeInteger(rate * lasted) ? null : given(rate, lasted);
+
 const shown = ({ from, until, reason, rate }: Over, span: Span, open: boolean): Interruption => {
   const part = { from: later(from, span.from), until: until < span.until ? until : span.until };
   const lasted = between(part.from, part.until);
-  return { ...part, reason, lasted, lost: rate === null ? null : given(rate, lasted), open };
+  return { ...part, reason, lasted, lost: wouldHaveRun(rate, lasted), open };
 };
 
 /** Each cut to the span, in order; the open one up to its end. */

@@ -19,10 +19,13 @@ export type Residual = {
 
 type Noted<K extends BodyFact['kind']> = Extract<BodyFact, { readonly kind: K }> & { readonly at: Instant };
 
+export type Vomit = Noted<'vomited/1'>;
+export type Stool = Noted<'stool-passed/1'>;
+
 export type ToleranceState = {
   readonly residuals: Trail<Residual>;
-  readonly vomits: Trail<Noted<'vomited/1'>>;
-  readonly stools: Trail<Noted<'stool-passed/1'>>;
+  readonly vomits: Trail<Vomit>;
+  readonly stools: Trail<Stool>;
   readonly distension: Noted<'distension-noted/1'> | null;
   readonly pain: Noted<'pain-noted/1'> | null;
   readonly bowelSounds: Noted<'bowel-sounds-noted/1'> | null;
