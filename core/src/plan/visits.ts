@@ -6,7 +6,7 @@ import type { Instant } from '../base/instant.ts';
 import { NOTHING, type Rate, subtract, type Volume } from '../base/volume.ts';
 import { ARITHMETIC, input, shownVolume, type Worked, worked } from '../base/working.ts';
 import type { Piece } from '../programme/programme.ts';
-import { type Need, needBetween } from './containers/need.ts';
+import { lastFed, type Need, needBetween } from './containers/need.ts';
 import { type Grid, gridDown } from './grid.ts';
 import type { PlannedVisit } from './optimum/problem.ts';
 import type { PlannedContainer, Task, Visit } from './plan.ts';
@@ -79,16 +79,30 @@ export type Arranged = {
   readonly hanging: 'chain' | 'per-feed' | 'none';
 };
 
+/** Containers that come down before the next one goes up, or with none to follow. */
+const takenDown = ({ hanging, containers, grid }: Arranged): readonly PlannedContainer[] =>
+  hanging === 'chain'
+    ? containers.filter(({ takeDownBy, nextAt }) => takeDownBy.value < (nextAt ?? grid.span.until))
+    : [];
+
+/** Taken down at the last visit before it must be, once nothing more is given from it; or at the next one after. */
+function visitFor({ planned, grid, need }: Arranged, container: PlannedContainer): PlannedVisit | undefined {
+  const by = container.takeDownBy.value;
+  const fed = gridDown(lastFed(need, { from: container.putUpAt, until: by }) ?? container.putUpAt);
+  const at = ({ slot }: PlannedVisit): Instant => grid.at(slot);
+  return (
+    planned.findLast((visit) => at(visit) <= by && at(visit) >= fed) ??
+    planned.find((visit) => at(visit) >= gridDown(by))
+  );
+}
+
 /** [PL2] The visits with everything that is done at each. */
 export function visitsOf(arranged: Arranged): readonly Visit[] {
   const { grid, need, due, tasks, planned, containers } = arranged;
   const order = new Map([...due.beforeHanging, ...due.afterHanging].map((one, index) => [one, index]));
   const rank = (one: Task): number => order.get(one) ?? 0;
   const before = due.beforeHanging.length;
-  const takenAt = Map.groupBy(
-    arranged.hanging === 'chain' ? containers.filter((one) => one.because === 'feed-ends') : [],
-    (one) => planned.find(({ slot }) => grid.at(slot) >= gridDown(one.takeDownBy.value)),
-  );
+  const takenAt = Map.groupBy(takenDown(arranged), (one) => visitFor(arranged, one));
   return planned.map((visit) => {
     const at = grid.at(visit.slot);
     const here = visit.tasks.map((one) => tasks[one] as Task).toSorted((a, b) => rank(a) - rank(b));

@@ -22,10 +22,22 @@ export type Store = {
 
 type Open = { readonly name: string; readonly keptUntil: Instant; readonly left: Volume };
 type Uses = readonly (readonly CartonUse[])[];
-type Choice = { readonly wasted: number; readonly opened: number; readonly uses: Uses };
+type Choice = {
+  readonly wasted: number;
+  readonly opened: number;
+  /** What is still kept at the end of the plan. */
+  readonly kept: number;
+  readonly uses: Uses;
+};
 
-const isLess = (a: Choice, b: Choice): boolean =>
-  a.wasted !== b.wasted ? a.wasted < b.wasted : a.opened < b.opened;
+const COSTS = ['wasted', 'opened', 'kept'] as const;
+
+function isLess(a: Choice, b: Choice): boolean {
+  const differs = COSTS.find((cost) => a[cost] !== b[cost]);
+  return differs !== undefined && a[differs] < b[differs];
+}
+
+const volumeOf = (cartons: readonly Open[]): number => cartons.reduce((sum, one) => sum + one.left, 0);
 
 /** Cartons that hold `amount` together and would not without any one of them; larger ones first. */
 function coversOf(amount: number, sizes: readonly number[]): readonly (readonly number[])[] {
@@ -99,8 +111,8 @@ function bestFrom(pours: readonly Pour[], store: Store) {
   const find = (index: number, open: readonly Open[]): Choice => {
     const pour = pours[index];
     if (pour === undefined) {
-      const late = open.filter((one) => one.keptUntil < store.end);
-      return { wasted: late.reduce((sum, one) => sum + one.left, 0), opened: 0, uses: [] };
+      const wasted = volumeOf(open.filter((one) => one.keptUntil < store.end));
+      return { wasted, opened: 0, kept: volumeOf(open) - wasted, uses: [] };
     }
     const taken = takeOpened(open, pour);
     const keptUntil = store.keepFor === null ? null : after(pour.at, store.keepFor);
@@ -111,6 +123,7 @@ function bestFrom(pours: readonly Pour[], store: Store) {
         return {
           wasted: taken.wasted + fresh.wasted + rest.wasted,
           opened: cover.length + rest.opened,
+          kept: rest.kept,
           uses: [[...taken.uses, ...fresh.uses], ...rest.uses],
         };
       })
@@ -131,7 +144,7 @@ function numbered(uses: Uses): Uses {
   return uses.map((some) => some.map((use) => ({ ...use, carton: nameOf(use.carton) })));
 }
 
-/** [PL21] The cartons for each pour. Least thrown away, then fewest opened, the oldest first; larger ones before smaller. */
+/** [PL21] The cartons for each pour. Least thrown away, then fewest opened, then least still open; the oldest first. */
 export function chooseCartons(pours: readonly Pour[], store: Store): Uses {
   if (!store.sizes.some((size) => size > 0)) return pours.map(() => []);
   const { keepFor } = store;

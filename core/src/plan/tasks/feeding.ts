@@ -91,6 +91,10 @@ export const heldUntil = ({ held }: Pick<Course, 'held'>, at: Instant): Held | n
 
 export const heldBy = (held: Held | null): string | null => (held === null ? null : held.holds.join(' + '));
 
+/** Feed that runs all day begins without a flush of its own; whatever begins daily has one. */
+export const beginsDaily = ({ regimen }: Course): boolean =>
+  regimen.kind === 'cyclic' || (regimen.kind === 'continuous' && regimen.perDay !== null);
+
 /** Feed that was held starts when the hold is over; what starts by its own schedule may at the grid point before. */
 export const startWindow = (course: Course, at: Instant): Window =>
   heldUntil(course, at) === null ? nearest(at) : starting(at);

@@ -12,6 +12,7 @@ import type { Course } from '../course.ts';
 import type { Task } from '../plan.ts';
 import { stopping, task } from './due.ts';
 import {
+  beginsDaily,
   heldBy,
   heldFrom,
   heldUntil,
@@ -54,10 +55,6 @@ function stopWater(course: Course, at: Instant): Worked<Volume> | null | undefin
     : beforeMedicine(course, medicine);
 }
 
-/** Feed that runs all day begins without a flush of its own; whatever begins daily has one. */
-const beginsDaily = ({ regimen }: Course): boolean =>
-  regimen.kind === 'cyclic' || (regimen.kind === 'continuous' && regimen.perDay !== null);
-
 function startWater(course: Course, at: Instant): Worked<Volume> | null | undefined {
   if (heldUntil(course, at) !== null) return waterBy(course.local.should('flush.hold.after'));
   return beginsDaily(course) ? waterAround(course).before : undefined;
@@ -75,7 +72,7 @@ export function flushesAroundStops(course: Course): AroundStops {
   const stopped = (stretch: Stretch): readonly Task[] => {
     const { until } = stretch;
     const volume = isToStop(course, stretch) ? stopWater(course, until) : undefined;
-    const about = heldBy(heldFrom(course, until));
+    const about = heldBy(heldFrom(course, until)) ?? 'feed';
     return amounts(volume)
       ? [task({ kind: 'flush', about, beside: 'after', volume, rule: 'PL37' }, stopping(until))]
       : [];
@@ -83,7 +80,7 @@ export function flushesAroundStops(course: Course): AroundStops {
   const started = (stretch: Stretch): readonly Task[] => {
     const { from } = stretch;
     const volume = isToStart(course, stretch) ? startWater(course, from) : undefined;
-    const about = heldBy(heldUntil(course, from));
+    const about = heldBy(heldUntil(course, from)) ?? 'feed';
     return amounts(volume)
       ? [task({ kind: 'flush', about, beside: 'before', volume, rule: 'PL37' }, startWindow(course, from))]
       : [];

@@ -20,7 +20,7 @@ import type { Course } from '../course.ts';
 import type { Said } from '../local.ts';
 import type { Task } from '../plan.ts';
 import { around, everySoOften, task, type Window } from './due.ts';
-import { heldFrom, heldUntil, isRunning } from './feeding.ts';
+import { beginsDaily, heldUntil, isRunning, stretchesOf } from './feeding.ts';
 
 export const waterOf = (value: Volume, basis: Basis): Worked<Volume> =>
   worked(value, shownVolume, {
@@ -109,18 +109,21 @@ export function waterLeftOut(course: Course): Problem | null {
   };
 }
 
-/** [PL36] By policy a tube is flushed every so often while feed runs through it; where a hold begins or ends it is anyway. */
+/** [PL36] By policy a tube is flushed every so often while feed runs through it; where feed stops and starts it is anyway. */
 function policyByClock(course: Course): readonly Task[] {
   const { local, programme } = course;
-  const flushed = given(course).some((one) => one.kind !== 'around-feeds');
-  if (flushed || !programme.pieces.some((piece) => piece.gives.kind === 'rate')) return [];
+  const byOrder = given(course).some((one) => one.kind !== 'around-feeds');
+  if (byOrder || !programme.pieces.some((piece) => piece.gives.kind === 'rate')) return [];
   const every = local.should('flush.continuous.every');
   const volume = waterBy(local.should('flush.continuous.volume'));
   if (every === null) return [];
   const window = flushWindow(course);
+  const starts = stretchesOf(programme).filter(
+    ({ from }) => beginsDaily(course) || heldUntil(course, from) !== null,
+  );
+  const flushed = new Set(starts.map(({ from }) => from));
   return everySoOften(every.value, course.dayStart, dueNear(course, window), course)
-    .filter((at) => isRunning(programme, at) && heldFrom(course, at) === null)
-    .filter((at) => heldUntil(course, at) === null)
+    .filter((at) => isRunning(programme, at) && !flushed.has(at))
     .map((at) => task({ kind: 'flush', volume, rule: 'PL36' }, around(at, window)));
 }
 
