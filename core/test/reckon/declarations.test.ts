@@ -182,6 +182,8 @@ const WAYS: readonly (readonly [string, Record<string, string>])[] = [
       fibre: '1',
     },
   ],
+  ['volume-for-energy', { weight: '70', perKg: '25', density: '1.2' }],
+  ['catch-up', { goal: '1200', received: '400', now: '16:00', until: '06:00' }],
   ['bolus', { goal: '1422 kcal', energyKcalPerMl: '1', feeds: '4', can: '237 mL' }],
   ['grams-from-percent', { energy: '1714', grams: '62 g' }],
   ['formula-water', { rate: '80', hours: '24', water: '81%', flushes: '6 x 100 mL' }],

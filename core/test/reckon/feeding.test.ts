@@ -49,6 +49,22 @@ test('[RK7] no hours left gives no rate, only the shortfall', () => {
   ]);
 });
 
+test('[RK7] the hours that are left may be named by the clock, over a clock change too', () => {
+  const at = (now: string, until: string, rest: Record<string, string> = {}) =>
+    shows('catch-up', { goal: 1200, received: 400, now, until, ceiling: 150, ...rest });
+  assert.deepEqual([at('16:00', '06:00').hoursToRun, at('16:00', '06:00').rateMlPerHour], [14, 57]);
+  const night = at('2026-10-24T22:00', '2026-10-25T06:00', { zone: 'Europe/London' });
+  assert.deepEqual([night.hoursToRun, night.rateMlPerHour], [9, 88]);
+});
+
+test('[RK6] a goal may be so much for each kg', () => {
+  const shown = shows('volume-for-energy', { weight: '70 kg', kcal_per_kg: '25', density: '1.5', hours: 24 });
+  assert.deepEqual(
+    [shown.goalKcal, shown.volumeMl, shown.rateMlPerHour, shown.deliveredVolumeMl],
+    [1750, 1167, 49, 1176],
+  );
+});
+
 test('[RK7] a planned hold is left out of the hours that run', () => {
   const shown = shows('catch-up', { goal: 1200, received: 400, hoursLeft: 16, plannedHold: 2, ceiling: 150 });
   assert.deepEqual([shown.hoursToRun, shown.neededRateMlPerHour, shown.rateMlPerHour], [14, 57.1, 57]);

@@ -4,14 +4,53 @@ import { bad, issue, ok } from '../../base/result.ts';
 import { shownChoice } from '../../base/working.ts';
 import { assumed, gives, givesMost, listed, names, optional, quantities, quantity } from '../asking/asks.ts';
 import { rate, volume } from '../asking/usual-asks.ts';
-import { parseClock, showClock } from '../asking/when.ts';
-import { type Ask, calculation, type Known } from '../declare.ts';
-import { compare, type Exact, least, less, minus, notNegative, of, over, plus, times } from '../exact.ts';
+import { moment, parseClock, showClock, zone } from '../asking/when.ts';
+import { type Ask, calculation, type Known, type Line, type Sheet } from '../declare.ts';
+import { type Exact, least, less, minus, notNegative, of, over, plus, times } from '../exact.ts';
+import { hoursFromTo } from './time.ts';
 
 const ceiling = optional(
   quantity('m', 'mL/h', ['1', '1000'], 'ceiling', 'cap', 'most', 'maximum', 'max', 'maxRate', 'limit'),
 );
 const HUNDRED = of(100);
+/** The longest day that a clock change makes. */
+const LONGEST_DAY = of(25);
+
+const spreadGives = {
+  neededRateMlPerHour: gives('r₀', 'mL/h', '0.1'),
+  rateMlPerHour: givesMost('r', 'mL/h'),
+  atCeiling: names('r₀ > m'),
+  deliverableMl: gives('V′', 'mL'),
+  shortfallMl: gives('S', 'mL'),
+};
+
+const LEAST = 'r = least of r₀ and m, down to the pump’s step';
+
+/** A volume over the hours that run, never faster than the ceiling; no hours give no rate, only the shortfall. */
+function spread(
+  V: Known,
+  t: Known,
+  m: Known | null,
+  sheet: Sheet<keyof typeof spreadGives>,
+): readonly Line[] {
+  if (m === null) sheet.caution('no-ceiling-given');
+  if (t.n === 0n) {
+    sheet.caution('no-hours-left');
+    return [sheet.number('shortfallMl', `S = ${V.symbol}`, [V], V, 'arithmetic')];
+  }
+  const needed = sheet.number('neededRateMlPerHour', `r₀ = ${V.symbol} / ${t.symbol}`, [V, t], over(V, t));
+  const from = m === null ? [needed] : [needed, m];
+  const rate = sheet.number('rateMlPerHour', LEAST, from, m === null ? needed : least(needed, m));
+  const r = sheet.rounded(rate);
+  const given = sheet.number('deliverableMl', `V′ = r × ${t.symbol}`, [r, t], times(r, t));
+  return [
+    needed,
+    rate,
+    sheet.choice('atCeiling', 'r₀ > m', from, m !== null && less(m, needed) ? 'yes' : 'no'),
+    given,
+    sheet.number('shortfallMl', `S = ${V.symbol} − V′`, [V, given], minus(V, given), 'arithmetic'),
+  ];
+}
 
 export const catchUp = calculation({
   name: 'catch-up',
@@ -19,80 +58,53 @@ export const catchUp = calculation({
   asks: {
     goalMl: quantity('G', 'mL', ['1', '20000'], 'goal', 'target', 'dayVolume', 'goalVolume', 'volume'),
     receivedMl: quantity('D', 'mL', ['0', '20000'], 'received', 'given', 'delivered', 'sofar'),
-    hoursLeft: quantity('t', 'h', ['0', '25', 'definition'], 'hours', 'left', 'remaining', 'hoursRemaining'),
+    hoursLeft: optional(
+      quantity('t', 'h', ['0', '25', 'definition'], 'hours', 'left', 'remaining', 'hoursRemaining'),
+    ),
+    now: optional(moment('now', 'at', 'start', 'from')),
+    until: optional(moment('until', 'dayEnds', 'dayEnd', 'reset', 'end', 'to')),
+    zone: optional(zone),
     plannedHoldHours: assumed(
       quantity('h', 'h', ['0', '25', 'definition'], 'hold', 'plannedHold', 'fast', 'plannedFast'),
       '0',
     ),
     ceilingMlPerHour: ceiling,
   },
+  oneOf: [[['hoursLeft'], ['now', 'until']]],
   gives: {
     remainingMl: gives('R', 'mL'),
     hoursToRun: gives('t′', 'h', '0.01'),
-    neededRateMlPerHour: gives('r₀', 'mL/h', '0.1'),
-    rateMlPerHour: givesMost('r', 'mL/h'),
-    atCeiling: names('r₀ > m'),
-    deliverableMl: gives('V', 'mL'),
-    shortfallMl: gives('S', 'mL'),
+    ...spreadGives,
     overMl: gives('O', 'mL'),
   },
   equations: [
     'R = G − D, not less than 0',
+    't = end − now',
     't′ = t − h',
     'r₀ = R / t′',
-    'r = least of r₀ and m, down to the pump’s step',
-    'V = r × t′',
-    'S = R − V',
+    LEAST,
+    'V′ = r × t′',
+    'S = R − V′',
     'O = D − G, not less than 0',
   ],
   sources: ['S37'],
   rule: 'RK7',
   cautions: ['catch-up-only-if-ordered'],
   example: { goal: '1800 mL', received: '300 mL', hoursLeft: '8', ceiling: '150 mL/h' },
-  compute: ({ goalMl: G, receivedMl: D, hoursLeft: t, plannedHoldHours: h, ceilingMlPerHour: m }, sheet) => {
-    if (compare(h, t) > 0) return sheet.refuse('plannedHoldHours', 'reckon/longer-than-what-is-left');
+  compute: (given, sheet) => {
+    const { goalMl: G, receivedMl: D, plannedHoldHours: h, now, until } = given;
+    const t = now && until ? hoursFromTo(now, until, given.zone, sheet) : (given.hoursLeft as Known);
+    if ('ok' in t) return t;
+    if (less(t, h)) return sheet.refuse('plannedHoldHours', 'reckon/longer-than-what-is-left');
+    if (less(LONGEST_DAY, t)) return sheet.refuse('until', 'reckon/not-within-a-day');
     const R = sheet.number('remainingMl', 'R = G − D, not less than 0', [G, D], notNegative(minus(G, D)));
-    const O = sheet.number(
-      'overMl',
-      'O = D − G, not less than 0',
-      [D, G],
-      notNegative(minus(D, G)),
-      'arithmetic',
-    );
+    const beyond = notNegative(minus(D, G));
     const run = sheet.number('hoursToRun', 't′ = t − h', [t, h], minus(t, h));
-    if (m === null) sheet.caution('no-ceiling-given');
-    if (run.n === 0n) {
-      sheet.caution('no-hours-left');
-      return [R, O, run, sheet.number('shortfallMl', 'S = R − V', [R], R, 'arithmetic')];
-    }
-    const needed = sheet.number('neededRateMlPerHour', 'r₀ = R / t′', [R, run], over(R, run));
-    const most = m === null ? needed : least(needed, m);
-    const r = sheet.number(
-      'rateMlPerHour',
-      'r = least of r₀ and m, down to the pump’s step',
-      m ? [needed, m] : [needed],
-      most,
-    );
-    const V = sheet.number(
-      'deliverableMl',
-      'V = r × t′',
-      [sheet.rounded(r), run],
-      times(sheet.rounded(r), run),
-    );
     return [
       R,
       run,
-      needed,
-      r,
-      sheet.choice(
-        'atCeiling',
-        'r₀ > m',
-        m ? [needed, m] : [needed],
-        m !== null && compare(needed, m) > 0 ? 'yes' : 'no',
-      ),
-      V,
-      sheet.number('shortfallMl', 'S = R − V', [R, V], minus(R, V), 'arithmetic'),
-      O,
+      ...spread(R, run, given.ceilingMlPerHour, sheet),
+      sheet.number('overMl', 'O = D − G, not less than 0', [D, G], beyond, 'arithmetic'),
     ];
   },
 });
@@ -166,10 +178,7 @@ export const holdAdjusted = calculation({
     hoursToRun: gives('t', 'h', '0.01'),
     lostPercent: gives('L', '%'),
     lostMl: gives('Vl', 'mL'),
-    neededRateMlPerHour: gives('r₀', 'mL/h', '0.1'),
-    rateMlPerHour: givesMost('r', 'mL/h'),
-    deliverableMl: gives('V′', 'mL'),
-    shortfallMl: gives('S', 'mL'),
+    ...spreadGives,
   },
   equations: [
     'h = union of the holds',
@@ -177,7 +186,7 @@ export const holdAdjusted = calculation({
     'L = 100 × h / T',
     'Vl = r × h',
     'r₀ = V / t',
-    'r = least of r₀ and m, down to the pump’s step',
+    LEAST,
     'V′ = r × t',
     'S = V − V′',
   ],
@@ -203,36 +212,11 @@ export const holdAdjusted = calculation({
       over(times(HUNDRED, h), T),
       'arithmetic',
     );
-    const lines = [h, t, lost];
+    const lines: Line[] = [h, t, lost];
     if (old !== null) lines.push(sheet.number('lostMl', 'Vl = r × h', [old, h], times(old, h), 'arithmetic'));
     const V: Known | null =
       volumeMl ??
       (old === null ? null : { ...times(old, T), symbol: 'V', unit: 'mL', basis: { kind: 'arithmetic' } });
-    if (V === null) return lines;
-    if (m === null) sheet.caution('no-ceiling-given');
-    if (t.n === 0n) {
-      sheet.caution('no-hours-left');
-      return [...lines, sheet.number('shortfallMl', 'S = V − V′', [V], V, 'arithmetic')];
-    }
-    const needed = sheet.number('neededRateMlPerHour', 'r₀ = V / t', [V, t], over(V, t));
-    const r = sheet.number(
-      'rateMlPerHour',
-      'r = least of r₀ and m, down to the pump’s step',
-      m ? [needed, m] : [needed],
-      m ? least(needed, m) : needed,
-    );
-    const really = sheet.number(
-      'deliverableMl',
-      'V′ = r × t',
-      [sheet.rounded(r), t],
-      times(sheet.rounded(r), t),
-    );
-    return [
-      ...lines,
-      needed,
-      r,
-      really,
-      sheet.number('shortfallMl', 'S = V − V′', [V, really], minus(V, really), 'arithmetic'),
-    ];
+    return V === null ? lines : [...lines, ...spread(V, t, m, sheet)];
   },
 });

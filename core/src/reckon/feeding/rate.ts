@@ -9,6 +9,7 @@ import {
   proteinGoal,
   rate as rateAsk,
   volume as volumeAsk,
+  weight,
 } from '../asking/usual-asks.ts';
 import { calculation, type Known, type Line, type NumberLine, type Sheet } from '../declare.ts';
 import { of, over, times } from '../exact.ts';
@@ -86,20 +87,26 @@ export const volumeForEnergy = calculation({
     'formula-for-energy',
   ],
   asks: {
-    energyKcal: energyGoal,
+    energyKcal: optional(energyGoal),
+    weightKg: optional(weight),
+    energyKcalPerKg: optional(quantity('q', 'kcal/kg', ['1', '250'], 'perKg', 'kcalPerKg')),
     ...densities,
     energyKcalPerMl: energyDensity,
     share,
     hours: optional(hoursADay),
   },
-  gives: goalGives,
-  equations: ['V = k × E / e', 'r = V / t', 'V′ = r × t'],
+  oneOf: [[['energyKcal'], ['weightKg', 'energyKcalPerKg']]],
+  gives: { goalKcal: gives('E', 'kcal'), ...goalGives },
+  equations: ['E = q × W', 'V = k × E / e', 'r = V / t', 'V′ = r × t'],
   sources: ['E1'],
   rule: 'RK6',
   example: { goal: '1850 kcal', energyDensity: '1.2 kcal/mL', hours: '22' },
   compute: (given, sheet) => {
-    const { energyKcal: E, energyKcalPerMl: e, share: k } = given;
-    return fromGoal(sheet.number('volumeMl', 'V = k × E / e', [k, E, e], over(times(k, E), e)), given, sheet);
+    const { energyKcalPerMl: e, share: k, weightKg: W, energyKcalPerKg: q } = given;
+    const goal = W && q ? [sheet.number('goalKcal', 'E = q × W', [q, W], times(q, W))] : [];
+    const E = goal[0] ?? (given.energyKcal as Known);
+    const V = sheet.number('volumeMl', 'V = k × E / e', [k, E, e], over(times(k, E), e));
+    return [...goal, ...fromGoal(V, given, sheet)];
   },
 });
 
