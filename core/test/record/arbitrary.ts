@@ -44,7 +44,7 @@ export const arbEntry: fc.Arbitrary<AnyEntry> = fc.record(
 /** The moment at which every course begins: an hour that no clock change is near. */
 export const COURSE_BEGINS: Instant = instant(Date.UTC(2026, 10, 25, 8));
 export const COURSE = 'course-1';
-const FEED = 'standard-1.0';
+const FEED = 'standard';
 const FULL: Fraction = fraction(1);
 const NASOGASTRIC: AccessDevice = {
   device: 'nasogastric',
