@@ -24,17 +24,20 @@ const isLeap = (year: number): boolean => year % 4 === 0 && (year % 100 !== 0 ||
 /** How many days before the first of a month, in a year that starts in March: 0, 31, 61, 92 … */
 const daysBefore = (monthFromMarch: number): number => Math.floor((153 * monthFromMarch + 2) / 5);
 
-/** The number of a day, or null if the calendar has no such day or it is not written as ISO 8601 writes it. */
-export function parseDay(text: string): DayNumber | null {
-  const found = /^(\d{4}|[+-]\d{6})-(\d\d)-(\d\d)$/.exec(text);
-  if (found === null) return null;
-  const [year, month, day] = [Number(found[1]), Number(found[2]), Number(found[3])];
+/** The number of a day by its year, month (from 1) and day of the month, or null if the calendar has no such day. */
+export function dayNumberOf(year: number, month: number, day: number): DayNumber | null {
   const length = (MONTH_LENGTHS[month - 1] ?? 0) + (month === 2 && isLeap(year) ? 1 : 0);
   if (day < 1 || day > length) return null;
   const fromMarch = (month + 9) % 12;
   const y = month < 3 ? year - 1 : year;
   const leapDays = Math.floor(y / 4) - Math.floor(y / 100) + Math.floor(y / 400);
   return y * 365 + leapDays + daysBefore(fromMarch) + day - 1 - EPOCH;
+}
+
+/** The number of a day, or null if the calendar has no such day or it is not written as ISO 8601 writes it. */
+export function parseDay(text: string): DayNumber | null {
+  const found = /^(\d{4}|[+-]\d{6})-(\d\d)-(\d\d)$/.exec(text);
+  return found === null ? null : dayNumberOf(Number(found[1]), Number(found[2]), Number(found[3]));
 }
 
 /** The number of a day that has been parsed before; any other is a bug. */

@@ -4,7 +4,7 @@
  * it costs microseconds, offsets are remembered between two clock changes.
  */
 import { Temporal } from 'temporal-polyfill';
-import { type DayName, type DayNumber, dayNamed, dayNumber, parseDay } from './calendar.ts';
+import { type DayName, type DayNumber, dayNamed, dayNumber, dayNumberOf } from './calendar.ts';
 import { DAY, HOUR, type Instant, instant, MINUTE, SECOND } from './instant.ts';
 
 export { type DayName, type DayNumber, nextDay, previousDay } from './calendar.ts';
@@ -118,7 +118,14 @@ export const showTimeOfDay = (time: TimeOfDay): string => `${two(Math.floor(time
 const RFC_3339 =
   /^\d{4}-\d\d-\d\dT(?:[01]\d|2[0-3]):[0-5]\d(?::[0-5]\d(?:\.\d{1,3})?)?(?:Z|[+-](?:[01]\d|2[0-3]):[0-5]\d)$/;
 
-const minuteOfDay = (hhMm: string): number => Number(hhMm.slice(0, 2)) * 60 + Number(hhMm.slice(3, 5));
+const ZERO = 48;
+
+/** The number that two digits of a text write. */
+const twoDigits = (text: string, at: number): number =>
+  (text.charCodeAt(at) - ZERO) * 10 + text.charCodeAt(at + 1) - ZERO;
+
+/** The minutes of HH:MM within a text. */
+const minutesIn = (text: string, at: number): number => twoDigits(text, at) * 60 + twoDigits(text, at + 3);
 
 /**
  * An RFC 3339 instant with its offset; null for a date alone, a time without zone, an impossible date, or parts of a ms.
@@ -126,13 +133,14 @@ const minuteOfDay = (hhMm: string): number => Number(hhMm.slice(0, 2)) * 60 + Nu
  */
 export function parseInstant(text: string): Instant | null {
   if (!RFC_3339.test(text)) return null;
-  const day = parseDay(text.slice(0, 10));
+  const year = twoDigits(text, 0) * 100 + twoDigits(text, 2);
+  const day = dayNumberOf(year, twoDigits(text, 5), twoDigits(text, 8));
   if (day === null) return null;
   const isUtc = text.endsWith('Z');
   const end = text.length - (isUtc ? 1 : 6);
-  const offset = isUtc ? 0 : (text[end] === '-' ? -1 : 1) * minuteOfDay(text.slice(end + 1));
+  const offset = isUtc ? 0 : (text[end] === '-' ? -1 : 1) * minutesIn(text, end + 1);
   const ms = end > 17 ? Math.round(Number(text.slice(17, end)) * SECOND) : 0;
-  return instant(day * DAY + (minuteOfDay(text.slice(11)) - offset) * MINUTE + ms);
+  return instant(day * DAY + (minutesIn(text, 11) - offset) * MINUTE + ms);
 }
 
 /** RFC 3339 with the zone's offset then: `2026-11-25T18:00:00+00:00`. */
