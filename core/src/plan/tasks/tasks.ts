@@ -26,10 +26,10 @@ function feedTasks(course: Course, feeding: Feeding): Due {
   const window = feedWindow(course, feeding);
   const flush = (beside: 'before' | 'after', at: Window): readonly Task[] =>
     [task({ kind: 'flush', about: 'feed', beside, volume: water[beside], rule: 'PL34' }, at)].filter(amounts);
-  return {
-    beforeHanging: [...checksBeforeFeed(course, feeding), ...flush('before', window)],
-    afterHanging: [give, ...(end === null ? [] : [end]), ...flush('after', end ?? window)],
-  };
+  const before = [...checksBeforeFeed(course, feeding), ...flush('before', window)];
+  return end === null
+    ? { beforeHanging: before, afterHanging: [give, ...flush('after', window)] }
+    : { beforeHanging: [end, ...flush('after', end), ...before], afterHanging: [give] };
 }
 
 /** Due and not done: what is not past, and what is past but may still be done. */
