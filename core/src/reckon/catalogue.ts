@@ -29,8 +29,10 @@ import { blend, concentrate, concentrateFor, fortify, powder, powderFor } from '
 import { nearest } from './nearest.ts';
 import { childTotal, schofield, whoBasal } from './needs/basal-by-weight.ts';
 import { adultFluid, fluidPerArea, fluidPerKg, hollidaySegar } from './needs/fluid.ts';
-import { energyPerKg, guidelineNeeds, intakePerKg, proteinPerKg } from './needs/per-kilogram.ts';
-import { energyFactor, harrisBenedict, mifflin, ownCoefficients, pennState } from './needs/resting-energy.ts';
+import { guidelineNeeds } from './needs/guideline.ts';
+import { pennState } from './needs/penn-state.ts';
+import { energyPerKg, intakePerKg, proteinPerKg } from './needs/per-kilogram.ts';
+import { energyFactor, harrisBenedict, mifflin, ownCoefficients } from './needs/resting-energy.ts';
 import { adjustedWeight, bmi, bodySurface, idealWeight, weightLoss } from './needs/weights.ts';
 import { electrolyteFall, electrolyteUnits } from './risk/electrolytes.ts';
 import { refeedingRisk, refeedingStart } from './risk/refeeding.ts';

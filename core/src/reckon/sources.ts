@@ -204,6 +204,11 @@ export const SOURCES = {
     'resting energy times an activity factor, half rounded up',
   ),
   E55: secondary('Percentage of usual weight lost, dietetics case studies', '(usual − now) / usual'),
+  E56: fromMemory(
+    'McClave SA et al. SCCM/ASPEN guideline, 2016, protein where BMI is under 30',
+    '1.2–2.0 g/kg actual weight',
+  ),
+  E57: fromMemory('Dietetics course sheets, adults under 55 years', '35 mL/kg'),
   S7: secondary(S('S7'), 'NICE and ASPEN 2020: criteria, bands, starting energy'),
   S8: secondary(S('S8'), 'severity bands'),
   S30: read(S('S30'), 'start, step, 4 to 6 boluses a day, hours of a cycle'),

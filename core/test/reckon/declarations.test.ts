@@ -330,6 +330,8 @@ test('[RK12] every source is used, and a line from memory says so', () => {
   const old = { sex: 'm', weight: '110', height: '170', age: '68', ve: '10', tmax: '38' };
   fromMemory(['penn-state', old], 'energyKcal');
   fromMemory(['who-basal', { sex: 'f', age: '70', weight: '60' }], 'restingKcal');
+  fromMemory(['guideline-needs', { sex: 'm', weight: '70', height: '175' }], 'lowProteinG');
+  fromMemory(['adult-fluid', { weight: '70', by: 'age', age: '50' }], 'fluidMl');
   fromMemory(['starter-feed', { weight: '5' }], 'bolusMl');
   fromMemory(['refeeding-start', { weight: '48', goal: '1440' }], 'niceHalfOfNeedsKcal');
   fromMemory(['osmolality', { osmolality: '600', strength: '1/2' }], 'osmolalityMosmPerKg');

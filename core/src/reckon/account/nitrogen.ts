@@ -44,8 +44,6 @@ export const nitrogenBalance = calculation({
     otherLossesG: assumed(
       quantity('x', 'g', ['0', '20', 'print'], 'other', 'otherLosses', 'insensible'),
       '4',
-      '3',
-      '2',
     ),
   },
   gives: {

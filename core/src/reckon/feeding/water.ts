@@ -12,7 +12,6 @@ const mlPerKcal = assumed(
   quantity('q', 'mL/kcal', ['0.5', '2', 'print'], 'mlPerKcal', 'rule', 'fluidGoalRule', 'perKcal'),
   '1',
   '1.2',
-  '1.5',
 );
 
 export const formulaWater = calculation({

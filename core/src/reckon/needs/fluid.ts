@@ -159,7 +159,7 @@ export const adultFluid = calculation({
     'F = 35 × W under 55 years, 30 × W at 55–75, 25 × W over 75',
     'F = 1 × E',
   ],
-  sources: ['E30', 'E24', 'E31', 'E1'],
+  sources: ['E30', 'E24', 'E31', 'E57', 'E1'],
   rule: 'RK5',
   example: { weight: '70 kg', by: 'stepped' },
   compute: ({ weightKg: W, by, furtherMlPerKg: k, ageYears: A, energyKcal: E }, sheet) => {
@@ -183,7 +183,8 @@ export const adultFluid = calculation({
       return [sheet.number('fluidMl', 'F = 1 × E', [E], E, 'E1')];
     }
     if (A === null) return sheet.refuse('ageYears', 'reckon/missing', { unit: 'a', accepted: ['y'] });
-    const perKg = sheet.printed('k', of(byAge(A)), 'mL/kg', 'E31');
-    return [sheet.number('fluidMl', 'F = k × W', [perKg, W], times(perKg, W), 'E31')];
+    const source = less(A, of(55)) ? 'E57' : 'E31';
+    const perKg = sheet.printed('k', of(byAge(A)), 'mL/kg', source);
+    return [sheet.number('fluidMl', 'F = k × W', [perKg, W], times(perKg, W), source)];
   },
 });
