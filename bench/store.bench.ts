@@ -48,7 +48,8 @@ async function appendRate(log: SqliteLog, until: () => boolean): Promise<{ rate:
   const writer = async (): Promise<void> => {
     while (!until()) {
       const sent = performance.now();
-      entries += (await log.append(batch(BATCH))).length;
+      const acknowledged = await log.append(batch(BATCH));
+      entries += acknowledged.length;
       longest = Math.max(longest, performance.now() - sent);
     }
   };
