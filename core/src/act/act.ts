@@ -24,7 +24,7 @@ import {
   type Wish,
 } from './wish.ts';
 
-const refused = (refusal: Refusal): Acted => ({ ok: false, refusal });
+const refused = (why: Refusal): Acted => ({ ok: false, refusal: why });
 
 /** [AC11] A device's time never runs backwards: where its clock was set back, it records at its last moment. */
 const recordedAt = ({ clock, device }: Acting): Instant =>

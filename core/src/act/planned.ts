@@ -2,7 +2,6 @@
  * What was done, if a task was done as planned? One fact where the plan, the order or local policy knows every value of it.
  * What has to be looked at, measured or decided is asked for: it is never taken to have been as expected.
  */
-
 import { fraction } from '../base/fraction.ts';
 import type { Rate, Volume } from '../base/volume.ts';
 import type { Worked } from '../base/working.ts';

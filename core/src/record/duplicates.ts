@@ -1,10 +1,10 @@
 /**
- * What was likely recorded twice? Two devices that say the same within minutes of each other: both stand, and are marked
- * until somebody settles which one stays.
+ * What was likely recorded twice? Two devices that say the same within minutes of each other, or that both corrected one
+ * entry: all stand, and are marked until somebody settles which one stays.
  */
 import { before, type Duration, type Instant } from '../base/instant.ts';
 import { alike } from './alike.ts';
-import type { Entry } from './entry.ts';
+import type { AnyEntry, Entry } from './entry.ts';
 import { counts, type Ledger, positionAt } from './ledger.ts';
 
 export type LikelyDuplicate = { readonly first: Entry; readonly second: Entry };
@@ -44,4 +44,31 @@ export function likelyDuplicates(
     found.push(...laterTwins(ledger, place, within));
   }
   return since === null ? found : found.filter(({ second }) => second.happenedAt >= since);
+}
+
+export type RivalCorrections = { readonly corrected: string; readonly by: readonly AnyEntry[] };
+
+/** The id of what an entry, or what it corrects in turn, takes the place of. A ring ends where it closes. */
+function firstCorrected({ named }: Ledger, entry: AnyEntry): string {
+  const seen = new Set<string>();
+  let first = entry.id;
+  for (
+    let next = entry.corrects;
+    next !== null && !seen.has(next);
+    next = named.get(next)?.corrects ?? null
+  ) {
+    seen.add(next);
+    first = next;
+  }
+  return first;
+}
+
+/**
+ * [RC16] What was corrected more than once, by corrections that know nothing of each other: all stand, so that one thing
+ * counts as often as it was corrected until all but one are marked in error.
+ */
+export function rivalCorrections(ledger: Ledger): readonly RivalCorrections[] {
+  const standing = ledger.rulings.filter((entry) => entry.corrects !== null && !ledger.out.has(entry.id));
+  const rivals = Map.groupBy(standing, (entry) => firstCorrected(ledger, entry));
+  return [...rivals].filter(([, by]) => by.length > 1).map(([corrected, by]) => ({ corrected, by }));
 }

@@ -16,7 +16,7 @@ export type Ledger = {
   readonly named: Named;
   /** By the id of the entry that does not count. */
   readonly out: ReadonlyMap<string, Out>;
-  /** Orders placed, held, stopped; in the order of truth, less none. */
+  /** What was told of orders: placed, held, stopped. In the order of truth, also what was ruled out. */
   readonly orders: readonly Entry[];
   /** Kinds and versions that this release does not know, with how many of each: to be said. */
   readonly unknown: ReadonlyMap<string, number>;
@@ -113,7 +113,7 @@ export type Appended = {
 function firstChanged(before: Ledger, after: Ledger, place: number): number {
   let first = place;
   for (const id of new Set([...before.out.keys(), ...after.out.keys()])) {
-    const entry = after.named.get(id) ?? null;
+    const entry = after.named.get(id) ?? before.named.get(id) ?? null;
     if (entry === null || before.out.has(id) === after.out.has(id)) continue;
     first = Math.min(first, placeOf(after.entries, entry));
   }
@@ -125,9 +125,7 @@ function replacing(ledger: Ledger, place: number, entry: AnyEntry): Appended {
   return { ledger: changed, from: firstChanged(ledger, changed, place) };
 }
 
-/**
- * Adds an entry: a search and a copy of one list, whatever the entry, unless it rules or is ruled upon.
- */
+/** Adds an entry: a search and a copy of one list, unless it rules, is ruled upon, or tells of an order. */
 export function append(ledger: Ledger, entry: AnyEntry): Appended {
   const place = placeOf(ledger.entries, entry);
   const there = ledger.entries[place];
@@ -141,10 +139,12 @@ export function append(ledger: Ledger, entry: AnyEntry): Appended {
     orders: isOrder(entry) ? inserted(ledger.orders, entry) : ledger.orders,
     unknown: isKnown(entry) ? ledger.unknown : counted(ledger.unknown, entry.fact.kind),
   };
-  const rules = namedBy(entry).length > 0;
-  if (!rules && !ledger.named.has(entry.id)) return { ledger: added, from: place };
-  const rulings = rules ? inserted(ledger.rulings, entry) : ledger.rulings;
-  const named = resolve(rulings, entries);
+  const names = namedBy(entry);
+  if (names.length === 0 && !ledger.named.has(entry.id)) return { ledger: added, from: place };
+  const rulings = names.length > 0 ? inserted(ledger.rulings, entry) : ledger.rulings;
+  const named = new Map(ledger.named);
+  for (const id of names) if (!named.has(id)) named.set(id, entryOf(added, id));
+  if (named.has(entry.id)) named.set(entry.id, entryOf(added, entry.id));
   const ruled = { ...added, rulings, named, out: ruledOut(rulings, named) };
   return { ledger: ruled, from: firstChanged(ledger, ruled, place) };
 }

@@ -75,7 +75,7 @@ function inForce(head: Placed, placed: readonly Placed[], stopped: ReadonlySet<s
 
 const ordersOf = (placed: readonly Placed[]): readonly Order[] => placed.map(({ fact }) => fact.placed);
 
-/** [RC8] The order by which the person is fed at an instant, as far as was known by then. */
+/** [RC8] [RC9] The order by which the person is fed at an instant, by what had happened until then. */
 export function orderAt(ledger: Ledger, at: Instant): OrderInForce {
   const told = ledger.orders.filter((entry) => entry.happenedAt <= at && counts(ledger, entry));
   const placed = placedOnce(told);

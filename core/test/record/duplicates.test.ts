@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { duration, instant, MINUTE, minutes } from '@feedwright/core/base/instant';
 import { ml } from '@feedwright/core/base/volume';
-import { likelyDuplicates } from '@feedwright/core/record/duplicates';
+import { likelyDuplicates, rivalCorrections } from '@feedwright/core/record/duplicates';
 import type { AnyEntry, Entry } from '@feedwright/core/record/entry';
 import { counts, effective, ledgerOf } from '@feedwright/core/record/ledger';
 import fc from 'fast-check';
@@ -49,6 +49,26 @@ test('[RC6] what was settled or marked in error is no longer marked; rulings nev
   const ruling = (fact: Entry['fact']) => [...both, entry('s', 2, 'x', fact), entry('t', 3, 'y', fact)];
   assert.equal(marked(ruling({ kind: 'duplicate-settled/1', keeps: 'a', drops: 'b' })), '');
   assert.equal(marked(ruling({ kind: 'entered-in-error/1', target: 'b', reason: 'twice' })), '');
+});
+
+test('[RC16] corrections of one entry that know nothing of each other are marked, also further down', () => {
+  const correcting = (id: string, minute: number, corrects: string): Entry => ({
+    ...entry(id, minute, id, water(60 + minute)),
+    corrects,
+  });
+  const a = entry('a', 0, 'x', water(30));
+  const rivals = (...entries: readonly Entry[]): string =>
+    rivalCorrections(ledgerOf([a, ...entries]))
+      .map(({ corrected, by }) => `${corrected}: ${by.map(({ id }) => id).join(' ')}`)
+      .join(', ');
+  const [b, c, d] = [correcting('b', 1, 'a'), correcting('c', 2, 'a'), correcting('d', 3, 'b')];
+  assert.equal(rivals(b), '');
+  assert.equal(rivals(b, d), '', 'one after the other');
+  assert.equal(rivals(b, c), 'a: b c');
+  assert.equal(rivals(b, c, d), 'a: c d');
+  const error = entry('e', 4, 'x', { kind: 'entered-in-error/1', target: 'c', reason: 'wrong bed' });
+  assert.equal(rivals(b, c, error), '');
+  assert.equal(rivals({ ...b, corrects: 'c' }, { ...c, corrects: 'b' }), '', 'a ring');
 });
 
 test('[RC6] every pair of a course is found, and no other', () => {
