@@ -129,6 +129,6 @@ export function within(
   return { counted: counted.map((one) => one.amount), left: list.length - counted.length };
 }
 
-export const HALF = of('1/2');
+const HALF = of('1/2');
 export const totalOf = (list: readonly Known[]) => plus(...list);
 export const halfOf = (list: readonly Known[]) => times(HALF, totalOf(list));

@@ -96,7 +96,7 @@ export const energyDensity = quantity(
   'caloricDensity',
 );
 export const proteinDensity = quantity('p', 'g/L', ['0', '250'], 'protein', 'proteinDensity');
-export const fibreDensity = quantity('f', 'g/L', ['0', '60'], 'fibre', 'fiber', 'fibreDensity');
+const fibreDensity = quantity('f', 'g/L', ['0', '60'], 'fibre', 'fiber', 'fibreDensity');
 /** As a fraction: `0.8`, `80 %`, `805 mL/L`, `191 mL per 237 mL`. */
 export const waterFraction = quantity(
   'w',

@@ -83,7 +83,7 @@ export const IDEAL_EQUATIONS: Readonly<Record<IdealForm, Readonly<Record<Sex, st
 export const IDEAL_SOURCE = { devine: 'E25', hamwi: 'E26' } as const;
 
 /** The equations begin at 60 inches. */
-export const idealHeight = quantity('H', 'cm', ['152.4', '230', 'equation'], ...height.also);
+const idealHeight = quantity('H', 'cm', ['152.4', '230', 'equation'], ...height.also);
 export const idealForm = assumed(
   choice('by', { devine: [], hamwi: [] }, 'equation', 'method', 'idealBy', 'formula'),
   'devine',

@@ -40,8 +40,8 @@ export const SUBSTANCES: Readonly<Record<Substance, Row>> = {
   creatinine: row('113.126', null),
 };
 
-export const LAB_UNITS = ['mmol/L', 'mg/dL', 'meq/L'] as const;
-export type LabUnit = (typeof LAB_UNITS)[number];
+const LAB_UNITS = ['mmol/L', 'mg/dL', 'meq/L'] as const;
+type LabUnit = (typeof LAB_UNITS)[number];
 const WANTED: readonly (readonly [LabUnit, Wanted])[] = LAB_UNITS.map((unit) => [unit, wanting(unit)]);
 const BAND: Band = { least: of(0), most: of(3000), because: 'slip' };
 
