@@ -1,6 +1,6 @@
 /** `feedwright verify`: is the ledger still what was acknowledged? Against itself, and against heads kept elsewhere. */
 import { issue } from '@feedwright/core/base/result';
-import { integrityProblems } from '@feedwright/store/sqlite/backup';
+import { integrityProblems } from '@feedwright/store/sqlite/sound';
 import { type Finding, type KeptHead, verify } from '@feedwright/store/verify';
 import { Refused, STOPPED } from './fail.ts';
 import { progress, withLedger } from './ledger-file.ts';

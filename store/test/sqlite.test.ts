@@ -16,8 +16,9 @@ import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { after, test } from 'node:test';
 import { LogError } from '../src/log.ts';
-import { backupLog, integrityProblems, restoreLog } from '../src/sqlite/backup.ts';
+import { backupLog, restoreLog } from '../src/sqlite/backup.ts';
 import { sqliteLog } from '../src/sqlite/log.ts';
+import { integrityProblems } from '../src/sqlite/sound.ts';
 import { verify } from '../src/verify.ts';
 import { entry, logContract } from './contract.ts';
 

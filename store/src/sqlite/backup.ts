@@ -8,10 +8,10 @@ import { dirname } from 'node:path';
 import { backup as copyPages, DatabaseSync } from 'node:sqlite';
 import { LogError } from '../log.ts';
 import type { SqliteLog } from './log.ts';
-import { mustBeLog } from './schema.ts';
+import { checkSound, checkSoundAside } from './sound.ts';
 import { guarded, named } from './trouble.ts';
 
-/** Few enough pages at a time that appends in between hardly wait, and more than they add meanwhile, so that it ends. */
+/** Between two steps the progress is said. */
 const PAGES_AT_A_TIME = 2_000;
 
 export type BackupProgress = (pagesLeft: number, pagesInAll: number) => void;
@@ -25,12 +25,6 @@ function makeDurable(path: string): void {
   }
 }
 
-/** What SQLite says of the whole file: empty when it is sound. */
-export const integrityProblems = (database: DatabaseSync): readonly string[] =>
-  (database.prepare('PRAGMA integrity_check').all() as { integrity_check: string }[])
-    .map((row) => row.integrity_check)
-    .filter((said) => said !== 'ok');
-
 /** Runs with a database of its own and always lets go of it. */
 function withDatabase<T>(file: string, readOnly: boolean, work: (database: DatabaseSync) => T): T {
   return guarded(file, () => {
@@ -43,16 +37,25 @@ function withDatabase<T>(file: string, readOnly: boolean, work: (database: Datab
   });
 }
 
-function checkSound(file: string): number {
-  return withDatabase(file, true, (database) => {
-    mustBeLog(database, file);
-    const problems = integrityProblems(database);
-    if (problems.length > 0) throw new LogError('log/corrupt', { file, why: problems[0] });
-    return Number(database.prepare('SELECT count(*) AS n FROM entry').get()?.n);
-  });
+/**
+ * Copies what the log holds at this moment to a draft. A connection of its own reads from one snapshot, so appends go on
+ * beside it, neither waiting for the copy nor making it begin again.
+ */
+async function copySnapshot(file: string, draft: string, progress: BackupProgress): Promise<void> {
+  const source = new DatabaseSync(file, { readOnly: true });
+  try {
+    source.exec('BEGIN');
+    source.prepare('SELECT max(position) FROM entry').get();
+    await copyPages(source, draft, {
+      rate: PAGES_AT_A_TIME,
+      progress: ({ remainingPages, totalPages }) => progress(remainingPages, totalPages),
+    });
+  } finally {
+    source.close();
+  }
 }
 
-/** Copies an open log to a new file. Refuses to write over one. @returns how many entries the copy holds. */
+/** Copies a log to a new file, also while it is in use. Refuses to write over one. @returns how many entries the copy holds. */
 export async function backupLog(
   log: SqliteLog,
   to: string,
@@ -62,13 +65,10 @@ export async function backupLog(
     throw new LogError('log/in-use', { file: to, why: 'a file of that name is there already' });
   const draft = `${to}.draft`;
   try {
-    await copyPages(log.database, draft, {
-      rate: PAGES_AT_A_TIME,
-      progress: ({ remainingPages, totalPages }) => progress(remainingPages, totalPages),
-    });
+    await copySnapshot(log.file, draft, progress);
     // A copy that is to be one whole file: its own journal folded in before it is checked.
     withDatabase(draft, false, (database) => database.exec('PRAGMA journal_mode = DELETE'));
-    const entries = checkSound(draft);
+    const entries = await checkSoundAside(draft);
     makeDurable(draft);
     renameSync(draft, to);
     makeDurable(dirname(to));

@@ -26,10 +26,10 @@ export type OpenOptions = {
 
 /**
  * After the journal mode, on every opening: WAL alone would not wait for the disk at each commit. The journal is folded
- * into the file every 32 MB, so that a busy hour is not spent folding.
+ * into the file every 8 MB, so that a busy hour is not spent folding.
  */
 const DURABLE = `PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA busy_timeout = 2000;
-  PRAGMA wal_autocheckpoint = 8000`;
+  PRAGMA wal_autocheckpoint = 2000`;
 
 function openDatabase(file: string, { epoch, readOnly = false }: OpenOptions): DatabaseSync {
   const database = new DatabaseSync(file, { readOnly });
