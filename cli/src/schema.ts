@@ -2,6 +2,7 @@
 import { feedsJsonSchema } from '@feedwright/core/feeds/document';
 import { orderJsonSchema } from '@feedwright/core/order/document';
 import { policyJsonSchema } from '@feedwright/core/policy/document';
+import { entryJsonSchema } from '@feedwright/core/record/document';
 import { planJsonSchema } from '@feedwright/core/screen/plan/schema';
 import { refuse } from './fail.ts';
 import { printJson } from './print.ts';
@@ -11,6 +12,7 @@ const SCHEMAS: Readonly<Record<string, () => object>> = {
   policy: policyJsonSchema,
   feeds: feedsJsonSchema,
   plan: planJsonSchema,
+  entry: entryJsonSchema,
 };
 
 export function schema(name: string): void {

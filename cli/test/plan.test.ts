@@ -131,7 +131,7 @@ test('[CL5] a moment is read by the order’s clock; the hour that comes twice o
 });
 
 test('[CL3] a schema for each document; colour only where it is wanted', () => {
-  for (const name of ['order', 'policy', 'feeds', 'plan']) {
+  for (const name of ['order', 'policy', 'feeds', 'plan', 'entry']) {
     const { code, out } = feedwright(['schema', name]);
     assert.equal(code, 0);
     assert.match(JSON.parse(out).$schema, /2020-12/);

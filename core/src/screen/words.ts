@@ -5,6 +5,7 @@
 import type { Duration } from '../base/instant.ts';
 import type { DownBecause, Infeasible, TaskKind } from '../plan/plan.ts';
 import type { GapReason, LossReason } from '../programme/programme.ts';
+import type { StandingWords } from './standing/words.ts';
 
 export type TaskWords = {
   readonly kind: TaskKind;
@@ -91,5 +92,6 @@ export type Words = {
     readonly full: string;
     readonly within: (from: string, until: string) => string;
   };
+  readonly standing: StandingWords;
   readonly lasts: (lasts: Duration) => string;
 };

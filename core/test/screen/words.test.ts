@@ -36,7 +36,9 @@ test('[SC3] every problem of a plan has words', () => {
 });
 
 test('[SC3] every issue of a document, a number, a policy or a feed has words', () => {
-  const codes = new Set(codesIn(/^(number|field|document|json|text|time|policy|feeds)\//));
+  const codes = new Set(
+    codesIn(/^(number|field|document|json|text|time|policy|feeds|entry|fact|residual|act)\//),
+  );
   assert.ok(codes.size > 40);
   const silent = [...codes].filter((code) => ENGLISH.issues[code] === undefined);
   assert.deepEqual(silent, []);

@@ -6,6 +6,7 @@ import type { Words } from '../words.ts';
 import { ENGLISH_INFEASIBLE } from './infeasible.ts';
 import { ENGLISH_ISSUES } from './issues.ts';
 import { ENGLISH_PROBLEMS } from './problems.ts';
+import { ENGLISH_STANDING } from './standing.ts';
 
 /** Tasks whose container or feed is told on a line of its own. */
 const TOLD_ELSEWHERE: ReadonlySet<TaskKind> = new Set([
@@ -165,5 +166,6 @@ export const ENGLISH: Words = {
     full: 'full',
     within: (from, until) => `${from}–${until}`,
   },
+  standing: ENGLISH_STANDING,
   lasts: showDuration,
 };

@@ -10,6 +10,7 @@ export type PlanTextOptions = { readonly words: Words; readonly feeds: FeedList;
 
 export type Page = Reading & PlanTextOptions & { readonly order: Order };
 
-export const moment = (at: Instant, page: Page): string => showMoment(at, page.today, page.zone, page.words);
+export const moment = (at: Instant, page: Reading): string =>
+  showMoment(at, page.today, page.zone, page.words);
 
 export const tidy = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
