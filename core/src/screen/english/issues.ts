@@ -3,14 +3,13 @@
 import type { Words } from '../words.ts';
 import { ENGLISH_DOCUMENTS } from './documents.ts';
 import { ENGLISH_FHIR_ISSUES } from './fhir.ts';
-import { ENGLISH_RECORD, ENGLISH_RECORD } from './record.ts';
+import { ENGLISH_RECORD } from './record.ts';
 
 const quoted = (value: unknown): string => `“${String(value)}”`;
 const listed = (value: unknown): string => (Array.isArray(value) ? value.join(', ') : String(value));
 
 export const ENGLISH_ISSUES: Words['issues'] = {
   ...ENGLISH_DOCUMENTS,
-  ...ENGLISH_RECORD,
   ...ENGLISH_FHIR_ISSUES,
   ...ENGLISH_RECORD,
   'number/empty': () => ({ says: 'no number was given', remedy: 'Write the number with its digits.' }),
