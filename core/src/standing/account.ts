@@ -132,6 +132,6 @@ export function accountOver(course: Course, span: Span, view: View): Account {
     ordered: isBegun ? orderedWithin(course, soFar, policy) : null,
     interruptions: isBegun ? interruptionsWithin(course.interruptions, soFar) : [],
     liquids: intakeOutputWithin(course, span, at),
-    nutrition: nutritionWithin({ ...kept, doses, mixtures: course.delivery.mixtures }, span, feeds),
+    nutrition: nutritionWithin({ ...kept, doses }, span, feeds),
   };
 }

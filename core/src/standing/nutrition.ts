@@ -36,20 +36,14 @@ export type Nutrition = {
   readonly unknownFeeds: readonly (string | null)[];
 };
 
+const keyOf = (mixture: Mixture | null): string | null =>
+  mixture === null ? null : `${mixture.feed} ${mixture.strength.n}/${mixture.strength.d}`;
+
 /** Within a span, by mixture. */
-export function mixturesWithin(
-  list: readonly Delivered[],
-  mixtures: readonly Mixture[],
-  span: Span,
-): readonly MixtureKept[] {
-  const groups = Map.groupBy(list, (one) => one.mixture);
-  return [...groups]
-    .map(([place, own]) => ({
-      mixture: place === null ? null : (mixtures[place] ?? null),
-      volume: sumWithin(own, span),
-    }))
+export const mixturesWithin = (list: readonly Delivered[], span: Span): readonly MixtureKept[] =>
+  [...Map.groupBy(list, (one) => keyOf(one.mixture)).values()]
+    .map((own) => ({ mixture: own[0]?.mixture ?? null, volume: sumWithin(own, span) }))
     .filter((one) => one.volume !== 0);
-}
 
 /** A volume of a mixture whose feed is known: the formula in it. */
 type Known = { readonly feed: Feed; readonly mixture: Volume; readonly formula: Volume };
@@ -129,15 +123,10 @@ export type Eaten = {
   readonly feed: readonly Delivered[];
   readonly water: readonly Intake[];
   readonly doses: readonly Dose[];
-  readonly mixtures: readonly Mixture[];
 };
 
-export function nutritionWithin(
-  { feed, water, doses, mixtures }: Eaten,
-  span: Span,
-  feeds: FeedList,
-): Nutrition {
-  const kept = mixturesWithin(feed, mixtures, span);
+export function nutritionWithin({ feed, water, doses }: Eaten, span: Span, feeds: FeedList): Nutrition {
+  const kept = mixturesWithin(feed, span);
   const list = known(kept, feeds);
   const own = doses.filter((one) => within(span, one.at));
   const inFeed = waterInFeed(list);

@@ -2,7 +2,7 @@
  * What is true of a course at this instant? Each reading looked at, once: what the planner takes, and beside it everything
  * that is shown, advised upon or handed over.
  */
-import { after, before, DAY, duration, type Instant, type Span, within } from '../base/instant.ts';
+import { after, before, DAY, duration, earlier, type Instant, type Span, within } from '../base/instant.ts';
 import { NOTHING, timeToGive, type Volume, volume } from '../base/volume.ts';
 import type { OrderInForce } from '../record/orders.ts';
 import { type Account, accountOver, type View } from './account.ts';
@@ -21,7 +21,7 @@ import { receivedBy, waterBy } from './received.ts';
 import { contextAt, dayBefore, feedingDayAt, shiftsOf } from './spans.ts';
 import type { ContainerUp, Standing } from './standing.ts';
 import { sumWithin } from './stretch.ts';
-import { since, told } from './trail.ts';
+import { lastOf, since, told } from './trail.ts';
 
 /** What the planner takes, and all else that is known. */
 export type CourseStanding = Standing & {
@@ -81,7 +81,10 @@ function containerAt(course: Course, at: Instant): Pick<CourseStanding, 'contain
   const now = cut(course.delivery, at, source);
   const remaining = roomIn(now, source);
   const lasts = now.running === null ? null : timeToGive(remaining, now.running.rate);
-  return { container: up(feedUp, remaining), runsDryAt: lasts === null ? null : after(at, lasts) };
+  // Empty already: since the last that it gave.
+  const gaveLast = lastOf(now.pending)?.until ?? at;
+  const from = remaining > 0 ? at : earlier(gaveLast, at);
+  return { container: up(feedUp, remaining), runsDryAt: lasts === null ? null : after(from, lasts) };
 }
 
 function waterBagAt({ containers: { waterUp }, liquids }: Course): ContainerUp | null {

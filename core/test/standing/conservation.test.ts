@@ -41,7 +41,7 @@ test('[ST1] adjoining spans, containers, orders and mixtures each add up to all 
       assert.equal(sum(spans.map((span) => sumWithin(received, span))), all);
       assert.equal(total(grouped(received, FOREVER, (one) => one.container)), all);
       assert.equal(total(grouped(received, FOREVER, (one) => one.order)), all);
-      assert.equal(total(mixturesWithin(received, course.delivery.mixtures, FOREVER)), all);
+      assert.equal(total(mixturesWithin(received, FOREVER)), all);
       for (const span of spans)
         assert.equal(total(grouped(received, span, (one) => one.container)), sumWithin(received, span));
     }),

@@ -31,8 +31,8 @@ export type Delivered = Stretch & {
   /** What rate × time says of it; of a feed given by hand its volume. */
   readonly byRate: Volume;
   readonly container: string | null;
-  /** A place in `mixtures`; null where neither container nor order says what it was. */
-  readonly mixture: number | null;
+  /** Null where neither container nor order says what it was. */
+  readonly mixture: Mixture | null;
   readonly order: string | null;
 };
 
@@ -48,7 +48,6 @@ export type Counted = {
 export type Running = { readonly rate: Rate; readonly since: Instant; readonly order: string | null };
 
 export type DeliveryState = {
-  readonly mixtures: readonly Mixture[];
   readonly settled: Trail<Delivered>;
   /** Since the last reading. */
   readonly pending: Trail<Delivered>;
@@ -68,7 +67,6 @@ export type DeliveryState = {
 };
 
 export const beginDelivery = (): DeliveryState => ({
-  mixtures: [],
   settled: emptyTrail(),
   pending: emptyTrail(),
   counted: emptyTrail(),
@@ -93,16 +91,6 @@ export type Source = {
 /** Past this no pump ran on unrecorded: a year at 100 mL/h. Keeps every sum inside the range of exact numbers. */
 const MOST_ESTIMATED = volume(360_000_000 * 876_000);
 
-const sameMixture = (a: Mixture, b: Mixture): boolean =>
-  a.feed === b.feed && a.strength.n * b.strength.d === b.strength.n * a.strength.d;
-
-/** The place of a mixture, found or made. */
-function placeOf(mixtures: readonly Mixture[], mixture: Mixture | null): [readonly Mixture[], number | null] {
-  if (mixture === null) return [mixtures, null];
-  const found = mixtures.findIndex((one) => sameMixture(one, mixture));
-  return found >= 0 ? [mixtures, found] : [[...mixtures, mixture], mixtures.length];
-}
-
 /** [ST4] Never more than what the container still held: a pump on an empty container gives nothing. */
 export function roomIn({ drawn, drawnPending }: DeliveryState, { held }: Source): Volume {
   if (held === null) return MOST_ESTIMATED;
@@ -117,7 +105,6 @@ export function cut(state: DeliveryState, at: Instant, source: Source): Delivery
   const room = roomIn(state, source);
   const lasts = between(cutAt, at);
   const byRate = running.rate * lasts >= room ? room : given(running.rate, lasts);
-  const [mixtures, mixture] = placeOf(state.mixtures, source.mixture);
   const dry = after(cutAt, timeToGive(byRate, running.rate) ?? lasts);
   const piece: Delivered = {
     from: cutAt,
@@ -126,12 +113,11 @@ export function cut(state: DeliveryState, at: Instant, source: Source): Delivery
     by: 'estimate',
     byRate,
     container: source.container,
-    mixture,
+    mixture: source.mixture,
     order: running.order,
   };
   return {
     ...state,
-    mixtures,
     cutAt: at,
     pending: byRate > 0 ? grown(state.pending, piece) : state.pending,
     drawnPending: add(state.drawnPending, byRate),
@@ -181,7 +167,6 @@ function laidOver(pieces: readonly Delivered[], counted: Volume): readonly Deliv
 /** Where rate × time says that nothing ran, the difference is spread evenly since the last reading. */
 function uniform(state: DeliveryState, at: Instant, counted: Volume, source: Source): Delivered {
   const from = state.countedAt ?? state.feedingSince ?? at;
-  const [, mixture] = placeOf(state.mixtures, source.mixture);
   const order = state.running?.order ?? null;
   return {
     from,
@@ -190,7 +175,7 @@ function uniform(state: DeliveryState, at: Instant, counted: Volume, source: Sou
     by: 'counter',
     byRate: NOTHING,
     container: source.container,
-    mixture,
+    mixture: source.mixture,
     order,
   };
 }
@@ -226,8 +211,7 @@ export function readCounter(
   source: Source,
 ): DeliveryState {
   const now = cut(state, at, source);
-  const [mixtures] = placeOf(now.mixtures, source.mixture);
-  const next = { ...now, mixtures, counter: reading.onFrom, countedAt: at };
+  const next = { ...now, counter: reading.onFrom, countedAt: at };
   const pieces = told(now.pending);
   if (reading.shows === null || isFallen(now, reading.shows)) return settledWith(next, pieces, source);
   const counted = subtract(reading.shows, now.counter);
@@ -254,12 +238,11 @@ export type HandFeed = {
 /** [ST6] A feed given by syringe, gravity or as one pumped feed: its volume over its minutes, from when it began. */
 export function giveFeed(state: DeliveryState, feed: HandFeed, source: Source): DeliveryState {
   const now = cut(state, feed.at, source);
-  const [mixtures, mixture] = placeOf(now.mixtures, feed.mixture);
-  const { at, until, volume: amount, container, order } = feed;
+  const { at, until, volume: amount, mixture, container, order } = feed;
   const by = feed.counts ? 'estimate' : 'hand';
   const piece: Delivered = { from: at, until, volume: amount, by, byRate: amount, container, mixture, order };
   const fromUp = container !== null && container === source.container ? amount : NOTHING;
-  const next = { ...now, mixtures, feedingSince: now.feedingSince ?? at };
+  const next = { ...now, feedingSince: now.feedingSince ?? at };
   return feed.counts
     ? { ...next, pending: grown(next.pending, piece), drawnPending: add(next.drawnPending, fromUp) }
     : { ...next, settled: grown(next.settled, piece), drawn: add(next.drawn, fromUp) };
