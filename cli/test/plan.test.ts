@@ -68,7 +68,7 @@ test('[CL2] what is asked says its key, and a named person settles it', () => {
   assert.equal(asked.code, 1);
   assert.match(
     asked.out,
-    /Ask {2}OR31 {2}the rate 160 mL\/h is over 150 mL\/h .*\[confirm with --confirm OR31=…\]/,
+    /Ask {2}OR31 {2}The rate 160 mL\/h is over 150 mL\/h .*\[confirm with --confirm OR31=…\]/,
   );
   const settled = feedwright(['plan', fast, ...AT, '--confirm', 'OR31=Dr Imogen Vale']);
   assert.equal(settled.code, 0);

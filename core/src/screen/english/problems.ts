@@ -1,6 +1,6 @@
 /** What is wrong with an order, in English: by the code of the problem. */
 
-import { clock, foundOf, limitOf, parts, plainly, withUnit } from '../said.ts';
+import { clock, foundOf, hoursLast, limitOf, parts, plainly, tidy, withUnit } from '../said.ts';
 import type { Data, Sentence, Words } from '../words.ts';
 import { ENGLISH_FHIR_PROBLEMS } from './fhir.ts';
 
@@ -36,7 +36,7 @@ const missing = ({ what, of }: Data): Sentence => {
 const policy = (data: Data): string => (data.key === undefined ? '' : ` (local policy ${plainly(data.key)})`);
 const when = (what: unknown): string => (what === 'goal' ? 'At its goal, ' : '');
 const over = (thing: string, data: Data, then: string): Sentence =>
-  say(`${when(data.what)}${thing} ${foundOf(data)} is over ${limitOf(data)}${policy(data)}.`, then);
+  say(tidy(`${when(data.what)}${thing} ${foundOf(data)} is over ${limitOf(data)}${policy(data)}.`), then);
 const perKg = (data: Data): string =>
   `${withUnit(data.perKg, data.unit === 'mL' ? 'mL/kg' : 'mL/kg/h')} at ${plainly(data.weightKg)} kg`;
 
@@ -227,7 +227,7 @@ const amounts: Words['problems'] = {
     ),
   'order/done-early': (data) =>
     say(
-      `At this rate ${limitOf(data)} are in ${withUnit(data.earlyHours, 'h')} before the end.`,
+      `Without a hold ${limitOf(data)} have gone in ${hoursLast(data.earlyHours)} before the end.`,
       'The feed stops at the volume.',
     ),
   'order/advance-contradicts': (data) =>
@@ -328,7 +328,7 @@ const plan: Words['problems'] = {
     ),
   'plan/water-in-hold': (data) =>
     say(
-      `Ordered water falls into a hold ${plainly(data.times)} times: ${withUnit(data.volume, data.unit)} are left out.`,
+      `Ordered water falls into a hold ${data.times === 1 ? 'once' : `${plainly(data.times)} times`}: ${withUnit(data.volume, data.unit)} are left out.`,
       'Ask whether it may be given later.',
     ),
   'plan/no-pack': (data) =>

@@ -12,5 +12,3 @@ export type Page = Reading & PlanTextOptions & { readonly order: Order };
 
 export const moment = (at: Instant, page: Reading): string =>
   showMoment(at, page.today, page.zone, page.words);
-
-export const tidy = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -10,11 +10,12 @@ import type { Piece } from '../../programme/programme.ts';
 import { BLANK, type Line, line, section } from '../line.ts';
 import { showRate } from '../number.ts';
 import { problemLines } from '../problem-lines.ts';
+import { tidy } from '../said.ts';
 import type { Words } from '../words.ts';
 import { containerLines, setUp } from './containers.ts';
 import { dayLines } from './day.ts';
 import { feedLine, whoLine } from './heading.ts';
-import { moment, type Page, type PlanTextOptions, tidy } from './page.ts';
+import { moment, type Page, type PlanTextOptions } from './page.ts';
 import { runLines } from './runs.ts';
 import { taskList } from './visits.ts';
 
