@@ -101,7 +101,8 @@ function chooseChain({ prepared, request, grid, tasks }: Choosing): Chosen {
     tasks: tasks.map((one) => windowOf(grid, one)),
     protectedSlots: protectedSlots(grid, request.protectedTimes ?? []),
   });
-  const telling = { ground, paces, pouring: hanging.pouring, feed: feed.id, closed: hanging.spiked };
+  const limits = hanging.sets.kind === 'with-each' ? own.limits : hanging.limits;
+  const telling = { ground, limits, paces, pouring: hanging.pouring, feed: feed.id, closed: hanging.spiked };
   return {
     planned: solved.optimum.visits,
     containers: tellChain(telling, solved, up === null ? null : standing.container, standing.at),

@@ -7,10 +7,12 @@
  */
 import { earlier, type Span } from '../base/instant.ts';
 import { NOTHING, share, sum, type Volume } from '../base/volume.ts';
+import { ARITHMETIC } from '../base/working.ts';
 import { programmeOf } from '../programme/programme-of.ts';
 import { choose } from './choose.ts';
 import { chooseCartons } from './containers/cartons.ts';
 import { type Need, needBetween, needOf } from './containers/need.ts';
+import { downByCarton } from './containers/planned.ts';
 import { tellWaterBags, type WaterPlan, waterByPump, waterPlan } from './containers/water-bags.ts';
 import type { Course } from './course.ts';
 import { type Prepared, prepare } from './course-for.ts';
@@ -44,23 +46,37 @@ function stillToCome(course: Course, need: Need, due: readonly Task[]): Volume {
 function withCartons(
   { course, hanging }: Prepared,
   containers: readonly PlannedContainer[],
+  need: Need,
 ): readonly PlannedContainer[] {
   const { local, feed, ordered, standing, span } = course;
   const sizes = feed.packs.filter((pack) => pack.kind === 'carton').map((pack) => pack.volume);
   if (hanging.spiked || sizes.length === 0) return containers;
   const keeps = local.should('carton.keep')?.value ?? false;
-  const keepFor = keeps ? (local.should('carton.keep-for')?.value ?? null) : null;
+  const keepFor = keeps ? local.should('carton.keep-for') : null;
   const poured = containers.filter((one) => !one.alreadyUp);
-  const uses = chooseCartons(
+  const chosen = chooseCartons(
     poured.map((one) => ({
       at: one.putUpAt,
       until: earlier(one.nextAt ?? one.takeDownBy.value, one.takeDownBy.value),
       needs: share(one.fill.value, ordered.strength),
     })),
-    { sizes, keepFor, opened: standing.cartons.filter((one) => one.feed === feed.id), end: span.until },
+    {
+      sizes,
+      keepFor: keepFor?.value ?? null,
+      opened: standing.cartons.filter((one) => one.feed === feed.id),
+      end: span.until,
+    },
   );
-  const byContainer = new Map(poured.map((one, index) => [one, uses[index] ?? []]));
-  return containers.map((one) => ({ ...one, cartons: byContainer.get(one) ?? [] }));
+  const byContainer = new Map(poured.map((one, index) => [one, chosen[index]]));
+  return containers.map((one) => {
+    const cartons = byContainer.get(one);
+    return cartons === undefined
+      ? one
+      : {
+          ...downByCarton(one, cartons.oldestUntil, keepFor?.basis ?? ARITHMETIC, need),
+          cartons: cartons.uses,
+        };
+  });
 }
 
 type Made = Pick<Plan, 'containers' | 'waterBags' | 'visits' | 'day' | 'infeasible'>;
@@ -79,8 +95,9 @@ function make(request: PlanRequest, prepared: Prepared): Made {
   const due: Due = { ...others, beforeHanging: [...others.beforeHanging, ...(water?.tasks ?? [])] };
   const all = [...due.beforeHanging, ...due.afterHanging];
   const tasks = all.filter((one) => one.nominal < course.span.until);
-  const { planned, containers, infeasible } = choose({ prepared, request, grid, tasks });
   const need = needOf(course.programme);
+  const { planned, containers: chosen, infeasible } = choose({ prepared, request, grid, tasks });
+  const containers = withCartons(prepared, chosen, need);
   const hanging = course.regimen.kind === 'bolus' ? 'none' : isPouredPerFeed(course) ? 'per-feed' : 'chain';
   const visits = visitsOf({
     grid,
@@ -98,7 +115,7 @@ function make(request: PlanRequest, prepared: Prepared): Made {
     byPump: waterByPump(water, course, course.day.until),
   };
   return {
-    containers: withCartons(prepared, containers),
+    containers,
     waterBags: water === null ? [] : tellWaterBags(water, course, renewals(water, visits)),
     visits,
     day: dayTotals(course, toCome, request.policy),

@@ -180,26 +180,30 @@ function orderOf(own: Json, now: string, zone: string): Json {
   return laidOver({ ...ADULT, prescribedAt: written, startsAt: begins }, own);
 }
 
-function readCase(section: string): Case {
-  const title = section.split('\n')[0]?.trim() ?? '';
-  const now = block(section, 'now') ?? fail(`${title}: no now`);
-  const own = JSON.parse(block(section, 'json') ?? fail(`${title}: no order`)) as Json;
+/** The request that a case makes: an ordinary order with these fields laid over it, at the moment and standing of `now`. */
+export function requestOf(own: Json, now: string, title = 'request'): PlanRequest {
   const zone = (own.zone ?? ADULT.zone) as Zone;
   const json = orderOf(own, now, zone);
   const order = parseOrder(json);
   if (!order.ok) return fail(`${title}: ${JSON.stringify(order.issues)}`);
   const { until, standing, policy, protectedTimes } = nowOf(now, json, zone);
   return {
+    order: order.value as Order,
+    feeds: DEFAULT_FEEDS,
+    policy,
+    standing,
+    protectedTimes,
+    ...(until === null ? {} : { until }),
+  };
+}
+
+function readCase(section: string): Case {
+  const title = section.split('\n')[0]?.trim() ?? '';
+  const part = (name: string): string => block(section, name) ?? fail(`${title}: no ${name}`);
+  return {
     title,
-    request: {
-      order: order.value as Order,
-      feeds: DEFAULT_FEEDS,
-      policy,
-      standing,
-      protectedTimes,
-      ...(until === null ? {} : { until }),
-    },
-    expected: (block(section, 'expect') ?? fail(`${title}: nothing expected`))
+    request: requestOf(JSON.parse(part('json')) as Json, part('now'), title),
+    expected: part('expect')
       .split('\n')
       .map((line) => line.trim())
       .filter((line) => line !== ''),

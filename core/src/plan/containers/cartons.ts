@@ -3,7 +3,7 @@
  * the fewest are opened, and the oldest is used first. What is kept cold goes only into a container that comes down before
  * the carton's own limit.
  */
-import { after, type Duration, type Instant } from '../../base/instant.ts';
+import { after, type Duration, type Instant, instant } from '../../base/instant.ts';
 import { subtract, type Volume, volume } from '../../base/volume.ts';
 import type { CartonUse } from '../plan.ts';
 
@@ -22,6 +22,9 @@ export type Store = {
 
 type Open = { readonly name: string; readonly keptUntil: Instant; readonly left: Volume };
 type Uses = readonly (readonly CartonUse[])[];
+
+/** The cartons of a pour, and until when the oldest of those that were open before may hang. */
+export type Chosen = { readonly uses: readonly CartonUse[]; readonly oldestUntil: Instant | null };
 type Choice = {
   readonly wasted: number;
   readonly opened: number;
@@ -62,14 +65,15 @@ const keep = ({ name, left, keptUntil }: Open, take: Volume): CartonUse => ({
   keepUntil: left > 0 ? keptUntil : null,
 });
 
-/** What the pour takes from cartons already open, the oldest first, and what of them can be used no more. */
-function takeOpened(open: readonly Open[], pour: Pour) {
+/** What the pour takes from cartons already open, the oldest first; one too old for it is too old for those after it. */
+function takeOpened(open: readonly Open[], pour: Pour, end: Instant) {
   let missing = pour.needs;
   let wasted = 0;
   const [uses, kept]: [CartonUse[], Open[]] = [[], []];
   for (const carton of open) {
     if (carton.keptUntil < pour.until) {
-      wasted += carton.left;
+      if (carton.keptUntil < end) wasted += carton.left;
+      else kept.push(carton);
       continue;
     }
     const take = volume(Math.min(carton.left, missing));
@@ -114,7 +118,7 @@ function bestFrom(pours: readonly Pour[], store: Store) {
       const wasted = volumeOf(open.filter((one) => one.keptUntil < store.end));
       return { wasted, opened: 0, kept: volumeOf(open) - wasted, uses: [] };
     }
-    const taken = takeOpened(open, pour);
+    const taken = takeOpened(open, pour, store.end);
     const keptUntil = store.keepFor === null ? null : after(pour.at, store.keepFor);
     return coversOf(taken.missing, sizes)
       .map((cover): Choice => {
@@ -145,8 +149,8 @@ function numbered(uses: Uses): Uses {
 }
 
 /** [PL21] The cartons for each pour. Least thrown away, then fewest opened, then least still open; the oldest first. */
-export function chooseCartons(pours: readonly Pour[], store: Store): Uses {
-  if (!store.sizes.some((size) => size > 0)) return pours.map(() => []);
+export function chooseCartons(pours: readonly Pour[], store: Store): readonly Chosen[] {
+  if (!store.sizes.some((size) => size > 0)) return pours.map(() => ({ uses: [], oldestUntil: null }));
   const { keepFor } = store;
   const opened =
     keepFor === null
@@ -159,5 +163,14 @@ export function chooseCartons(pours: readonly Pour[], store: Store): Uses {
             left: remaining,
           }))
           .toSorted((a, b) => a.keptUntil - b.keptUntil);
-  return numbered(bestFrom(pours, store)(0, opened).uses);
+  const uses = numbered(bestFrom(pours, store)(0, opened).uses);
+  const until = new Map(opened.map((one) => [one.name, one.keptUntil]));
+  return uses.map((some, index) => {
+    const kept = some.flatMap((use) => until.get(use.carton) ?? []);
+    const at = (pours[index] as Pour).at;
+    for (const use of some) {
+      if (!until.has(use.carton) && keepFor !== null) until.set(use.carton, after(at, keepFor));
+    }
+    return { uses: some, oldestUntil: kept.length === 0 ? null : instant(Math.min(...kept)) };
+  });
 }

@@ -82,6 +82,15 @@ function fixedLimits(ordered: OrderedFeed, local: Local): readonly FixedLimit[] 
   return limits;
 }
 
+/** What was opened for a pour may be used no longer than what is kept of it: said where that is the shorter. */
+function openedLimit(feed: Feed, hang: readonly HangLimit[], local: Local): readonly HangLimit[] {
+  const keep = feed.packs.some((pack) => pack.kind === 'carton') && local.may('carton.keep')?.value === true;
+  const limit = keep ? local.may('carton.keep-for') : null;
+  return limit === null || hang.every((one) => one.lasts <= limit.value)
+    ? []
+    : [{ because: 'opened-limit', symbol: 'H_opened', lasts: limit.value, basis: limit.basis }];
+}
+
 /** Every limit of the feed's containers, the set's own apart. What policy does not say is missed there. */
 export function limitsFor(feed: Feed, ordered: OrderedFeed, local: Local): ContainerLimits {
   const hang: HangLimit[] = [];
@@ -96,7 +105,12 @@ export function limitsFor(feed: Feed, ordered: OrderedFeed, local: Local): Conta
     const basis: Basis = { kind: 'feed-list', feed: feed.id, field: 'labelHangLimit' };
     hang.push({ because: 'label-limit', symbol: 'H_label', lasts: duration(feed.labelHangLimit), basis });
   }
-  return { hang, fixed: fixedLimits(ordered, local), margin: local.may('hang.margin') ?? NO_MARGIN };
+  const opened = isSpiked(feed, ordered) ? [] : openedLimit(feed, hang, local);
+  return {
+    hang: [...hang, ...opened],
+    fixed: fixedLimits(ordered, local),
+    margin: local.may('hang.margin') ?? NO_MARGIN,
+  };
 }
 
 /** A batch or product already past its limit when the container was put up was not what went into it. */

@@ -48,7 +48,7 @@ function pourFor(pour: Pour, feed: PouredFeed, set: ReturnType<typeof setFor>): 
   const prime = set.newSet && pour.sets.kind !== 'none' ? pour.sets.prime : NO_PRIME;
   const filling = fillingOf(pour.pouring);
   const least = leastFill(filling, add(need.value, prime.value));
-  const poured = volume(Number.isFinite(least) ? least : mostOf(filling));
+  const poured = volume(Math.min(least, mostOf(filling)));
   const fill = workedFill(pour.pouring, { fill: poured, prime, need, asMuchAsLasts: false });
   const content = contentOf(fill, prime);
   const end: FixedLimit = {

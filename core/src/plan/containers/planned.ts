@@ -38,9 +38,9 @@ export type Told = {
 };
 
 export const contentOf = (fill: Worked<Volume>, prime: Worked<Volume>): Worked<Volume> =>
-  worked(subtract(fill.value, prime.value), shownVolume, {
+  worked(subtract(fill.value, smaller(prime.value, fill.value)), shownVolume, {
     symbol: 'V_in',
-    equation: 'V_in = V_fill − P',
+    equation: 'V_in = max(V_fill − P, 0)',
     inputs: [
       input('V_fill', shownVolume(fill.value), from(fill)),
       input('P', shownVolume(prime.value), from(prime)),
@@ -130,4 +130,44 @@ export function feedEndsIn(need: Need, span: Span): Instant | null {
   if (at === null || at >= span.until) return null;
   const held = need.programme.gaps.some((gap) => gap.from === at && gap.holds.length > 0);
   return held || needBetween(need, { from: at, until: span.until }) > 0 ? null : at;
+}
+
+/** [PL12] A container into which an older carton went comes down by that carton's limit, if that is the sooner. */
+export function downByCarton(
+  container: PlannedContainer,
+  until: Instant | null,
+  keptBy: Basis,
+  need: Need,
+): PlannedContainer {
+  const { takeDownBy, runsDryAt, runsDryEarliest, volumeToDeliver: deliver } = container;
+  if (until === null || until >= takeDownBy.value) return container;
+  const inTime = workedNeed(need, { from: container.putUpAt, until });
+  const before = (at: Worked<Instant> | null): Worked<Instant> | null =>
+    at === null || at.value > until ? null : at;
+  return {
+    ...container,
+    takeDownBy: worked(until, shownInstant, {
+      symbol: 't_down',
+      equation: 't_down = min(t_limits, t_opened)',
+      inputs: [
+        input('t_limits', shownInstant(takeDownBy.value), from(takeDownBy)),
+        input('t_opened', shownInstant(until), keptBy),
+      ],
+      rule: 'PL12',
+      basis: ARITHMETIC,
+    }),
+    because: 'opened-limit',
+    volumeToDeliver: worked(smaller(deliver.value, inTime.value), shownVolume, {
+      symbol: 'V_deliver',
+      equation: 'V_deliver = min(V_deliver, V_need)',
+      inputs: [
+        input('V_deliver', shownVolume(deliver.value), from(deliver)),
+        input('V_need', shownVolume(inTime.value), from(inTime)),
+      ],
+      rule: 'PL17',
+      basis: ARITHMETIC,
+    }),
+    runsDryAt: before(runsDryAt),
+    runsDryEarliest: before(runsDryEarliest),
+  };
 }

@@ -6,13 +6,15 @@ import type { PlannedContainer } from '../plan.ts';
 import type { Link, Solved } from './chain.ts';
 import type { Ground } from './demand.ts';
 import { capacityOf, type Pouring, recordedContent, recordedFill, workedFill } from './fill.ts';
-import { type FixedLimit, plannedDown, type TakeDown, takeDown } from './limits.ts';
+import { type ContainerLimits, type FixedLimit, plannedDown, type TakeDown, takeDown } from './limits.ts';
 import { workedNeed } from './need.ts';
 import { contentOf, feedEndsIn, type Paces, plannedContainer } from './planned.ts';
 import { NO_PRIME } from './sets.ts';
 
 export type Telling = {
   readonly ground: Ground;
+  /** The limits that are said: of a set that several containers hang on its moment is said, not its length. */
+  readonly limits: ContainerLimits;
   readonly paces: Paces;
   readonly pouring: Pouring;
   readonly feed: string;
@@ -24,13 +26,13 @@ const given = (limit: FixedLimit | null): readonly FixedLimit[] => (limit === nu
 type Hung = { readonly putUpAt: Instant; readonly nextAt: Instant | null };
 
 /** By its limits and its set's, or when feed ends for good while it is up. */
-function downFor({ ground, paces }: Telling, hung: Hung, more: readonly FixedLimit[]): TakeDown {
+function downFor({ limits, paces }: Telling, hung: Hung, more: readonly FixedLimit[]): TakeDown {
   const { putUpAt, nextAt } = hung;
-  const down = takeDown(ground.limits, putUpAt, more);
+  const down = takeDown(limits, putUpAt, more);
   const at = feedEndsIn(paces.lowest, { from: putUpAt, until: down.by.value });
   if (at === null || (nextAt !== null && nextAt < at)) return down;
   const end: FixedLimit = { because: 'feed-ends', at, basis: { kind: 'order', path: 'regimen' } };
-  return takeDown(ground.limits, putUpAt, [...more, end]);
+  return takeDown(limits, putUpAt, [...more, end]);
 }
 
 /** Whether the fill is the most that can be given, and not the least that lasts to the end of the plan. */
