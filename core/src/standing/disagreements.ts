@@ -2,7 +2,7 @@
  * Where do the three records of one truth differ? Counter, rate × time, and what was left in the container are shown side by
  * side; a difference beyond local policy's tolerance is asked about. [ST11]
  */
-import { compare, fraction } from '../base/fraction.ts';
+import { compare } from '../base/fraction.ts';
 import type { Instant } from '../base/instant.ts';
 import { NOTHING, share, subtract, type Volume, volume } from '../base/volume.ts';
 import { ask, type Policy, type PolicyContext } from '../policy/policy.ts';
@@ -121,11 +121,7 @@ function ofOrders(course: Course, at: Instant): readonly Contradiction[] {
   const { feedUp } = course.containers;
   const ordered = inForce.kind === 'one' ? inForce.order.feed : null;
   if (feedUp === null || ordered === null) return [];
-  const sameStrength =
-    compare(
-      fraction(feedUp.strength.n, feedUp.strength.d),
-      fraction(ordered.strength.n, ordered.strength.d),
-    ) === 0;
+  const sameStrength = compare(feedUp.strength, ordered.strength) === 0;
   return feedUp.feed === ordered.id && sameStrength
     ? []
     : [

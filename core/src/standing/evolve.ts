@@ -2,6 +2,7 @@
  * What does an entry change? It touches only the readings that it concerns; the rest of the course is shared with the one
  * before.
  */
+import { compare, type Fraction } from '../base/fraction.ts';
 import { after, type Instant } from '../base/instant.ts';
 import { NOTHING, type Rate, STOPPED } from '../base/volume.ts';
 import { type AnyEntry, type Entry, isKnown } from '../record/entry.ts';
@@ -86,11 +87,14 @@ const counter: Handler<Extract<PumpFact, { readonly kind: 'counter-read/1' | 'co
   course.delivery = readCounter(course.delivery, happenedAt, reading, sourceOf(course));
 };
 
-/** The container up is the one that is given from, if it holds that feed and no syringe is in between. */
+const isSame = (a: Fraction, b: Fraction): boolean => compare(a, b) === 0;
+
+/** The container up is the one that is given from, if it holds that mixture and no syringe is in between. */
 const fed: Handler<Extract<Fact, { readonly kind: 'feed-given/1' }>> = (course, fact, entry) => {
   const { feedUp } = course.containers;
   const { feed, strength, volume, by } = fact;
-  const isFromUp = by !== 'syringe' && feedUp !== null && feedUp.feed === feed;
+  const isFromUp =
+    by !== 'syringe' && feedUp !== null && feedUp.feed === feed && isSame(feedUp.strength, strength);
   const at = entry.happenedAt;
   course.delivery = giveFeed(
     course.delivery,
