@@ -2,12 +2,12 @@
  * How long did it take, and against what? What every bench is written with.
  */
 
-/** One comparison: `measured` may be at most `limit`. Both are ratios or ms, as `unit` says. */
+/** One comparison: `measured` may be at most `limit`. Both are in `unit`. */
 export type Measured = {
   readonly what: string;
   readonly measured: number;
   readonly limit: number;
-  readonly unit: '×' | 'ms' | 'µs';
+  readonly unit: '×' | 'ms' | 'µs' | 'B';
 };
 export type Report = (one: Measured) => void;
 export type Bench = (report: Report) => void | Promise<void>;
