@@ -1,12 +1,15 @@
 /** `feedwright plan FILE`: what to pour, programme, check and flush from now on, when, and why. */
 import { type Instant, instant } from '@feedwright/core/base/instant';
 import type { Order } from '@feedwright/core/order/order';
+import { policyContext } from '@feedwright/core/order/review';
+import { feedingDay } from '@feedwright/core/plan/grid';
 import type { Plan } from '@feedwright/core/plan/plan';
 import { planFor } from '@feedwright/core/plan/plan-for';
+import { ask, type Policy } from '@feedwright/core/policy/policy';
 import { ENGLISH } from '@feedwright/core/screen/english/english';
 import { planJson } from '@feedwright/core/screen/plan/json';
 import { planLines } from '@feedwright/core/screen/plan/text';
-import { blankStanding } from '@feedwright/core/standing/standing';
+import { blankStanding, type Standing } from '@feedwright/core/standing/standing';
 import { hoursArgument, momentArgument, zoneArgument } from './arguments.ts';
 import { feedsFrom, policyFrom } from './facility.ts';
 import { STOPPED } from './fail.ts';
@@ -31,7 +34,20 @@ export function momentOf(from: string | undefined, order: Order): Instant {
   return instant(Math.max(now, order.startsAt ?? now));
 }
 
-/** A plan of the order as it stands, with nothing recorded yet. */
+/**
+ * Nothing is recorded, so nothing is up and nothing was received. Yet whoever plans a whole feeding day of an order that
+ * began on an earlier day does not plan its first: at a day's very start nothing of it can have been given or lost. In
+ * the middle of a day it is not known what was, and then nothing is made up.
+ */
+function nothingRecorded(order: Order, policy: Policy, at: Instant): Standing {
+  const blank = blankStanding(at);
+  const start = ask(policy, 'day.start', policyContext(order, at));
+  const begins = start.known && feedingDay(at, start.value, order.zone).from === at;
+  const { startsAt } = order;
+  return begins && startsAt !== null && startsAt < at ? { ...blank, feedingSince: startsAt } : blank;
+}
+
+/** A plan of the order as it stands. */
 export function plan(file: string, options: PlanOptions): void {
   const policy = policyFrom(options.policy);
   const feeds = feedsFrom(options.feeds);
@@ -43,7 +59,7 @@ export function plan(file: string, options: PlanOptions): void {
     order,
     feeds,
     policy,
-    standing: blankStanding(at),
+    standing: nothingRecorded(order, policy, at),
     found: problems,
     ...(hours === null ? {} : { until: instant(at + hours * 3_600_000) }),
   });

@@ -175,3 +175,23 @@ test('[CL3] the demo ward is planned, and says that it is invented', () => {
   assert.equal(out.match(/^Feeding plan for /gm)?.length, 12);
   assert.equal(out.match(/^NEXT /gm)?.length, 12);
 });
+
+test('[CL7] an order from an earlier day is not on its first day: a planned hold is made up', () => {
+  // By hand: 1440 mL a day at 60 mL/h; a scan takes 4 h, so 20 h are left: 1440 / 20 = 72 mL/h.
+  const target = {
+    ...ORDER,
+    startsAt: '2026-11-24T08:00:00+00:00',
+    prescribedAt: '2026-11-24T07:00:00+00:00',
+    regimen: { kind: 'volume-targeted', volumeMlPerDay: 1440, baseRateMlPerHour: 60, mostRateMlPerHour: 100 },
+    holds: [{ id: 'scan', from: '2026-11-25T10:00:00Z', until: '2026-11-25T14:00:00Z', why: 'procedure' }],
+  };
+  const ratesOf = (order: unknown): readonly number[] => {
+    const { programme } = planSchema.parse(
+      JSON.parse(feedwright(['plan', file(order), ...AT, '--json']).out),
+    );
+    return programme.map((one) => one.rateMlPerHour);
+  };
+  assert.deepEqual(ratesOf(target), [72, 72]);
+  // The same on the first day: nothing is made up, and 240 mL are said to be lost.
+  assert.deepEqual(ratesOf({ ...target, startsAt: '2026-11-25T08:00:00+00:00' }), [60, 60]);
+});
