@@ -47,14 +47,16 @@ function coversOf(amount: number, sizes: readonly number[]): readonly (readonly 
   const [size, ...smaller] = sizes;
   if (amount <= 0 || size === undefined) return amount <= 0 ? [[]] : [];
   const most = Math.ceil(amount / size);
-  return Array.from({ length: most + 1 }, (_, less) => most - less)
+  // Of the smallest as many as are wanted; of others as many as that, or fewer and smaller ones.
+  const least = smaller.length === 0 ? most : 0;
+  return Array.from({ length: most - least + 1 }, (_, less) => most - less)
     .flatMap((count) => {
       const large = Array.from({ length: count }, () => size);
       return coversOf(amount - count * size, smaller).map((rest) => [...large, ...rest]);
     })
     .filter((cover) => {
       const spare = cover.reduce((sum, one) => sum + one, 0) - amount;
-      return cover.every((one) => spare < one);
+      return spare < (cover.at(-1) ?? Number.POSITIVE_INFINITY);
     });
 }
 
