@@ -3,6 +3,7 @@
  * word does not compile.
  */
 import type { Duration } from '../base/instant.ts';
+import type { WaterKind } from '../order/order.ts';
 import type { DownBecause, Infeasible, TaskKind } from '../plan/plan.ts';
 import type { GapReason, LossReason } from '../programme/programme.ts';
 import type { StandingWords } from './standing/words.ts';
@@ -12,6 +13,8 @@ export type TaskWords = {
   readonly name: string;
   readonly about: string | null;
   readonly beside: 'before' | 'between' | 'after' | null;
+  /** Whether what it is about is a hold, or several: `ct + echo`. */
+  readonly isHold: boolean;
 };
 
 export type Sentence = { readonly says: string; readonly remedy: string };
@@ -84,6 +87,13 @@ export type Words = {
     readonly throwAway: string;
     readonly shortfall: (volume: string) => string;
     readonly lost: (volume: string, why: string) => string;
+    readonly nothing: string;
+    readonly beginsLater: (time: string) => string;
+    readonly stepUp: (to: string) => string;
+    readonly ifEaten: (lessThan: string) => string;
+    readonly inMixture: (formula: string, mixture: string) => string;
+    readonly waters: Readonly<Record<WaterKind, string>>;
+    readonly byPump: (volume: string, every: string) => string;
     readonly enteralOnly: string;
     readonly defer: string;
     readonly confirm: (key: string) => string;

@@ -15,9 +15,8 @@ const TOLD_ELSEWHERE: ReadonlySet<TaskKind> = new Set([
   'put-up-water-bag',
 ]);
 
-/** A hold made by a medicine is named for it; null where it is no hold. */
-const holdName = (about: string): string | null =>
-  about.startsWith('medicine:') ? about.slice('medicine:'.length) : null;
+/** A hold made by a medicine is named for it. */
+const holdName = (about: string): string => about.replaceAll('medicine:', '');
 
 export const ENGLISH: Words = {
   language: 'en',
@@ -41,19 +40,18 @@ export const ENGLISH: Words = {
     'check-tube': 'check tube at its mark',
     'check-tolerance': 'check tolerance',
     'measure-residual': 'measure residual',
-    'confirm-step': 'ask: step up?',
+    'confirm-step': 'ask: step up',
     'mouth-care': 'mouth care',
     weigh: 'weigh',
     'measure-glucose': 'measure glucose',
     'take-bloods': 'take bloods',
   },
-  taskAbout: ({ kind, name, about, beside }) => {
+  taskAbout: ({ kind, name, about, beside, isHold }) => {
     if (about === null || TOLD_ELSEWHERE.has(kind)) return name;
-    const held = holdName(about);
-    if (held !== null) return `${name}${held === '' ? '' : ` (${held})`}`;
+    if (isHold) return `${name} (${holdName(about)})`;
     if (kind === 'flush') return beside === null ? name : `${name} ${beside} ${about}`;
     if (kind === 'check-tube') return about === 'ph' ? 'check tube by pH' : 'check tube at its mark';
-    if (about === 'meal') return `${name} if the meal was not eaten`;
+    if (about === 'meal') return name;
     return `${name} ${about}`;
   },
   because: {
@@ -157,6 +155,13 @@ export const ENGLISH: Words = {
     throwAway: ', throw away',
     shortfall: (volume) => `${volume} of what was ordered cannot be given: ask the prescriber`,
     lost: (volume, why) => `${volume}: ${why}`,
+    nothing: 'nothing runs',
+    beginsLater: (time) => `the order begins at ${time}`,
+    stepUp: (to) => `ask: step up to ${to}?`,
+    ifEaten: (lessThan) => `only if less than ${lessThan} of the meal was eaten`,
+    inMixture: (formula, mixture) => `${formula} in ${mixture} of mixture`,
+    waters: { tap: 'tap water', 'cooled-boiled': 'cooled boiled water', sterile: 'sterile water' },
+    byPump: (volume, every) => `the pump gives ${volume} every ${every}`,
     enteralOnly:
       'Enteral use only – not for intravenous use. Trace the line to its origin at every connection.',
     defer: 'The order, local policy and licensed judgement decide.',

@@ -1,7 +1,8 @@
 /** How does a container read? What to pour or spike, from which cartons, until when, and why it comes down. */
+import { inMl, type Volume } from '../../base/volume.ts';
 import type { CartonUse, PlannedContainer } from '../../plan/plan.ts';
 import { type Line, line } from '../line.ts';
-import { showVolume } from '../number.ts';
+import { showFraction, showVolume } from '../number.ts';
 import { workingLines } from '../working-text.ts';
 import { moment, type Page } from './page.ts';
 
@@ -10,6 +11,9 @@ export const setUp = (container: PlannedContainer, page: Page): string => {
   const amount = showVolume(container.fill.value, 'down');
   return container.closed ? plan.spike(amount) : plan.pour(amount);
 };
+
+/** What is taken from a carton and what stays in it add up to it, so neither is rounded to a whole mL. */
+const tenths = (amount: Volume): string => `${showFraction(inMl(amount), 1)} mL`;
 
 function cartonText(use: CartonUse, opened: boolean, page: Page): string {
   const { plan } = page.words;
@@ -24,7 +28,7 @@ function cartonText(use: CartonUse, opened: boolean, page: Page): string {
       : use.keepUntil === null
         ? plan.throwAway
         : plan.keepUntil(moment(use.keepUntil, page));
-  return plan.carton(which, showVolume(use.take), showVolume(use.left), keep);
+  return plan.carton(which, tenths(use.take), tenths(use.left), keep);
 }
 
 /** @param before the containers put up earlier: a carton that one of them opened is now a kept one. */

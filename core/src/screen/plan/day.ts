@@ -6,6 +6,12 @@ import { showFraction, showVolume } from '../number.ts';
 import { workingLines } from '../working-text.ts';
 import { moment, type Page } from './page.ts';
 
+/** What is ordered is the mixture, so a diluted feed shows both. */
+const formulaText = ({ formula, mixture }: DayTotals, { words }: Page): string =>
+  formula.value === mixture.value
+    ? showVolume(formula.value)
+    : words.plan.inMixture(showVolume(formula.value), showVolume(mixture.value));
+
 export function dayLines(day: DayTotals, page: Page): readonly Line[] {
   const { plan } = page.words;
   const need = (amount: string | null): string => (amount === null ? '' : ` (${plan.needed(amount)})`);
@@ -22,7 +28,7 @@ export function dayLines(day: DayTotals, page: Page): readonly Line[] {
   };
   return [
     line(`${plan.day}  ${plan.within(moment(day.day.from, page), moment(day.day.until, page))}`, 'heading'),
-    line(`  ${plan.formula} ${showVolume(day.formula.value)}${ordered}`),
+    line(`  ${plan.formula} ${formulaText(day, page)}${ordered}`),
     line(`  ${plan.energy} ${kcal}${need(needs.energy)}, ${plan.protein} ${protein}${need(needs.protein)}`),
     line(
       `  ${plan.water(showVolume(day.water.formula.value), showVolume(day.water.flushes.value), showVolume(day.water.total.value))}${need(needs.water)}`,

@@ -20,7 +20,11 @@ export function feedLine(page: Page): string {
   const share = strength.n === strength.d ? words.plan.full : `${strength.n}/${strength.d}`;
   const lumen = order.access?.lumens.find((one) => one.name === order.access?.feedBy);
   const by = order.access === null ? [] : [order.access.device, ...(lumen?.tip == null ? [] : [lumen.tip])];
-  return [name, words.plan.strength(share), ...by, ...(order.method === null ? [] : [order.method])].join(
-    ' · ',
-  );
+  return [
+    name,
+    words.plan.strength(share),
+    ...by,
+    ...(order.method === null ? [] : [order.method]),
+    ...(order.water === null ? [] : [words.plan.waters[order.water.water]]),
+  ].join(' · ');
 }

@@ -9,14 +9,15 @@ import type { Shown, Worked, Working } from '../../base/working.ts';
 import { showInstant, type Zone } from '../../base/zone.ts';
 import type { Problem } from '../../order/order.ts';
 import type { CartonUse, DayTotals, Infeasible, Plan, PlannedContainer, Task } from '../../plan/plan.ts';
+import { pieceGives } from '../../programme/programme.ts';
 import { jsonNumber } from '../number.ts';
 import { problemSays } from '../problem-text.ts';
 import type { Words } from '../words.ts';
 
-type Json = null | boolean | number | string | readonly Json[] | { readonly [key: string]: Json };
+export type Json = null | boolean | number | string | readonly Json[] | { readonly [key: string]: Json };
 
-const mlOf = (amount: Volume): number => jsonNumber(inMl(amount), 4);
-const rateOf = (at: Rate): number => jsonNumber(inMlPerHour(at), 2);
+export const mlOf = (amount: Volume): number => jsonNumber(inMl(amount), 4);
+export const rateOf = (at: Rate): number => jsonNumber(inMlPerHour(at), 2);
 
 const shownJson = (shown: Shown, zone: Zone): Json => {
   switch (shown.kind) {
@@ -187,7 +188,10 @@ export function planJson(plan: Plan, reading: PlanReading): Json {
       ...(piece.gives.kind === 'rate'
         ? { rateMlPerHour: rateOf(piece.gives.rate) }
         : {
-            volumeMl: mlOf(piece.gives.volume),
+            volumeMl: mlOf(pieceGives(piece, piece.until)),
+            ...(piece.gives.ifEatenLessThan === undefined
+              ? {}
+              : { ifEatenLessThan: `${piece.gives.ifEatenLessThan.n}/${piece.gives.ifEatenLessThan.d}` }),
             rateMlPerHour: jsonNumber(
               { n: piece.gives.volume, d: 100 * (piece.gives.whole.until - piece.gives.whole.from) },
               2,
@@ -200,9 +204,17 @@ export function planJson(plan: Plan, reading: PlanReading): Json {
       from: at(gap.from),
       until: at(gap.until),
       why: gap.why,
+      holds: gap.holds,
       untilKnown: gap.untilKnown,
     })),
     shortfallMl: plan.programme === null ? null : mlOf(plan.programme.shortfall),
+    lost: (plan.programme?.lost ?? []).map((one) => ({
+      from: at(one.from),
+      until: at(one.until),
+      why: one.why,
+      volumeMl: mlOf(one.volume.value),
+      working: workingJson(one.volume.working, zone),
+    })),
     containers: plan.containers.map((container) => containerJson(container, zone)),
     waterBags: plan.waterBags.map((container) => containerJson(container, zone)),
     visits: plan.visits.map((visit) => ({

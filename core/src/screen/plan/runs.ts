@@ -1,5 +1,11 @@
 /** How does a programme read? What runs when, why nothing runs, and what of the order cannot be given. */
-import { type GapReason, type LossReason, needWithin, type Programme } from '../../programme/programme.ts';
+import {
+  type GapReason,
+  type LossReason,
+  needWithin,
+  type Piece,
+  type Programme,
+} from '../../programme/programme.ts';
 import { BLANK, type Line, line } from '../line.ts';
 import { showRate, showVolume } from '../number.ts';
 import { workingLines } from '../working-text.ts';
@@ -8,11 +14,18 @@ import { moment, type Page } from './page.ts';
 /** A hold that a medicine makes is named for the medicine. */
 const holdLabel = (hold: string): string => hold.replace(/^medicine:/, '');
 
+function pieceText(piece: Piece, programme: Programme, { words }: Page): string {
+  if (piece.gives.kind === 'rate') return showRate(piece.gives.rate);
+  const { ifEatenLessThan: share } = piece.gives;
+  const volume = showVolume(needWithin(programme, piece));
+  return share === undefined ? volume : `${volume} ${words.plan.ifEaten(`${share.n}/${share.d}`)}`;
+}
+
 const pieceRows = (programme: Programme, page: Page) =>
   programme.pieces.map((piece) => ({
     from: piece.from,
     until: piece.until,
-    text: piece.gives.kind === 'rate' ? showRate(piece.gives.rate) : showVolume(needWithin(programme, piece)),
+    text: pieceText(piece, programme, page),
     working: page.workings ? workingLines(piece.working, page) : [],
   }));
 
@@ -37,6 +50,14 @@ function shortfallLines({ shortfall, lost = [] }: Programme, page: Page): readon
   ];
 }
 
+/** Nothing to run is said too, and why where the order has not begun. */
+function nothingLines({ span }: Programme, page: Page): readonly Line[] {
+  const { startsAt } = page.order;
+  const later = startsAt !== null && startsAt >= span.until;
+  const why = later ? `: ${page.words.plan.beginsLater(moment(startsAt, page))}` : '';
+  return [line(`  ${page.words.plan.nothing}${why}`)];
+}
+
 export function runLines(programme: Programme, page: Page): readonly Line[] {
   const { plan } = page.words;
   const rows = [...pieceRows(programme, page), ...gapRows(programme, page)].toSorted(
@@ -48,6 +69,7 @@ export function runLines(programme: Programme, page: Page): readonly Line[] {
       line(`  ${plan.within(moment(from, page), moment(until, page))}  ${text}`),
       ...working.map((one) => line(`      ${one}`, 'quiet')),
     ]),
+    ...(rows.length === 0 ? nothingLines(programme, page) : []),
     ...shortfallLines(programme, page),
     BLANK,
   ];

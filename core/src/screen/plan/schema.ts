@@ -28,6 +28,10 @@ const piece = z.strictObject({
   until: moment('When it ends'),
   rateMlPerHour: rate,
   volumeMl: ml('What is given as one volume over the time').optional(),
+  ifEatenLessThan: z
+    .string()
+    .optional()
+    .meta({ description: 'Given only if less than this share of the meal was eaten, as 1/2' }),
   working: z.looseObject({}),
 });
 
@@ -106,10 +110,20 @@ export const planSchema = z
         from: moment('When feed stops'),
         until: moment('When it may run again'),
         why: z.string(),
+        holds: z.array(z.string()),
         untilKnown: z.boolean(),
       }),
     ),
     shortfallMl: ml('What was ordered and cannot be given').nullable(),
+    lost: z.array(
+      z.strictObject({
+        from: moment('Where it is lost, or the day or window that falls short'),
+        until: moment('Its end'),
+        why: z.string(),
+        volumeMl: ml('How much'),
+        working: z.looseObject({}),
+      }),
+    ),
     containers: z.array(container),
     waterBags: z.array(container),
     visits: z.array(z.strictObject({ at: moment('When'), tasks: z.array(task) })),

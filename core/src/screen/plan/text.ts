@@ -8,7 +8,7 @@ import type { Order } from '../../order/order.ts';
 import type { Infeasible, Plan } from '../../plan/plan.ts';
 import type { Piece } from '../../programme/programme.ts';
 import { BLANK, type Line, line, section } from '../line.ts';
-import { showRate } from '../number.ts';
+import { showRate, showVolume } from '../number.ts';
 import { problemLines } from '../problem-lines.ts';
 import { tidy } from '../said.ts';
 import type { Words } from '../words.ts';
@@ -47,6 +47,14 @@ const infeasibleLine = (one: Infeasible, words: Words): Line => {
   return line(`${words.levels.ask}  ${one.rule}  ${says} ${remedy}`, 'ask');
 };
 
+/** What the pump is set to give from the second bag. */
+const byPumpLines = ({ order, words }: Page): readonly Line[] =>
+  (order.water?.given ?? []).flatMap((one) =>
+    one.kind === 'second-bag'
+      ? [line(`  ${words.plan.byPump(showVolume(one.volume), words.lasts(one.every))}`)]
+      : [],
+  );
+
 function partLines(plan: Plan, page: Page): readonly Line[] {
   const { words } = page;
   const { containers, waterBags, visits } = plan;
@@ -57,7 +65,9 @@ function partLines(plan: Plan, page: Page): readonly Line[] {
     ),
     ...section(
       words.plan.waterBags,
-      waterBags.flatMap((one) => containerLines(one, [], page)),
+      waterBags.length === 0
+        ? []
+        : [...byPumpLines(page), ...waterBags.flatMap((one) => containerLines(one, [], page))],
     ),
     ...section(
       words.plan.visits,

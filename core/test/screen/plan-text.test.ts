@@ -1,0 +1,118 @@
+/** Does a printed plan say what its data says: the same numbers, the conditions, the kind of water, whose hold it is? */
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+import { DEFAULT_FEEDS } from '../../src/feeds/default-list.ts';
+import { parseOrder } from '../../src/order/document.ts';
+import type { Plan } from '../../src/plan/plan.ts';
+import { planFor } from '../../src/plan/plan-for.ts';
+import { DEFAULT_POLICY } from '../../src/policy/defaults.ts';
+import { ENGLISH } from '../../src/screen/english/english.ts';
+import { planJson } from '../../src/screen/plan/json.ts';
+import { planSchema } from '../../src/screen/plan/schema.ts';
+import { planLines } from '../../src/screen/plan/text.ts';
+import { blankStanding } from '../../src/standing/standing.ts';
+import { AT, DOCUMENT } from '../order/example.ts';
+
+const ORDER = {
+  ...DOCUMENT,
+  feed: { id: 'standard-1.0', strength: 'full' },
+  regimen: { kind: 'continuous', rateMlPerHour: 60 },
+};
+
+function planned(changes: Readonly<Record<string, unknown>>) {
+  const read = parseOrder({ ...ORDER, ...changes });
+  assert.ok(read.ok, JSON.stringify(read));
+  const order = read.value;
+  const plan: Plan = planFor({
+    order,
+    feeds: DEFAULT_FEEDS,
+    policy: DEFAULT_POLICY,
+    standing: blankStanding(AT),
+  });
+  const lines = planLines(plan, order, { words: ENGLISH, feeds: DEFAULT_FEEDS, workings: false });
+  const json = planSchema.parse(planJson(plan, { zone: order.zone, words: ENGLISH }));
+  return { plan, text: lines.map((one) => one.text).join('\n'), json };
+}
+
+test('[CL4] a diluted feed shows formula and mixture, and what was ordered as mixture', () => {
+  // By hand: 40 mL/h of formula at half strength is 80 mL/h of mixture: 1920 mL, half of them formula.
+  const { text, json } = planned({
+    feed: { id: 'standard-1.0', strength: '1/2' },
+    regimen: { kind: 'continuous', rateMlPerHour: 40, of: 'formula' },
+  });
+  assert.match(text, /formula 960 mL in 1,920 mL of mixture \(ordered 1,920 mL\)/);
+  assert.deepEqual([json.day?.formulaMl, json.day?.mixtureMl, json.day?.orderedMl], [960, 1920, 1920]);
+});
+
+test('[CL4] what is taken from a carton and what stays in it add up in words too', () => {
+  const { text } = planned({
+    feed: { id: 'energy-1.5', strength: '3/4' },
+    regimen: { kind: 'continuous', rateMlPerHour: 66 },
+  });
+  assert.match(text, /take 217\.5 mL, 282\.5 mL left/);
+});
+
+test('[PR7] a bolus that depends on a meal says on how much of it, in words and data', () => {
+  const { text, json } = planned({
+    method: 'syringe',
+    regimen: {
+      kind: 'bolus',
+      volumeMl: 250,
+      times: ['08:00'],
+      minutes: 20,
+      meals: [{ at: '13:00', ifEatenLessThan: 0.5 }],
+    },
+  });
+  assert.match(text, /13:00–13:20 {2}250 mL only if less than 1\/2 of the meal was eaten/);
+  assert.match(text, /give bolus 250 mL only if less than 1\/2 of the meal was eaten/);
+  assert.deepEqual(
+    json.programme.map((one) => one.ifEatenLessThan),
+    [undefined, '1/2'],
+  );
+});
+
+test('[CL4] a feed that a hold cuts is as much in the data as in the words', () => {
+  // By hand: 300 mL in 60 min from 14:00, held from 14:30: half of it is given.
+  const { text, json } = planned({
+    regimen: { kind: 'intermittent', volumeMl: 300, times: ['14:00'], minutes: 60, by: 'pump' },
+    holds: [{ id: 'scan', from: '2026-11-25T14:30:00Z', until: '2026-11-25T16:00:00Z', why: 'procedure' }],
+  });
+  assert.match(text, /14:00–14:30 {2}150 mL/);
+  assert.deepEqual(
+    json.programme.map((one) => one.volumeMl),
+    [150],
+  );
+  assert.deepEqual(
+    json.lost.map((one) => [one.why, one.volumeMl]),
+    [['hold', 150]],
+  );
+});
+
+test('[SC4] a stop for a hold names the hold, never before or after it', () => {
+  const { text, json } = planned({
+    holds: [{ id: 'scan', from: '2026-11-25T10:00:00Z', until: '2026-11-25T12:00:00Z', why: 'procedure' }],
+  });
+  assert.match(text, /10:00 {2}stop feed \(scan\); flush with water \(scan\) 30 mL/);
+  assert.match(text, /flush with water \(scan\) 30 mL; start feed \(scan\)/);
+  assert.doesNotMatch(text, /(before|after) scan/);
+  assert.deepEqual(json.gaps[0]?.holds, ['scan']);
+});
+
+test('[SC4] the kind of water, what the pump gives of it, and what a step would go up to', () => {
+  const { text } = planned({
+    water: { water: 'sterile', given: [{ kind: 'second-bag', volumeMl: 25, everyHours: 1 }] },
+    regimen: {
+      kind: 'continuous',
+      rateMlPerHour: 20,
+      advance: { startMlPerHour: 20, stepMlPerHour: 20, everyHours: 8, goalMlPerHour: 80 },
+    },
+  });
+  assert.match(text, /pump · sterile water/);
+  assert.match(text, /the pump gives 25 mL every 1 h/);
+  assert.match(text, /ask: step up to 40 mL\/h\?/);
+});
+
+test('[SC4] an order that begins after the plan says so', () => {
+  const { text } = planned({ startsAt: '2026-11-27T08:00:00Z' });
+  assert.match(text, /RUNS\n {2}nothing runs: the order begins at 08:00 on 27 Nov/);
+});
