@@ -2,7 +2,7 @@
  * What does a span come to: received against ordered, what stood still, what went in and came out, what was in it? A shift, a
  * feeding day, an order's time: the same account, over whichever. Adjoining accounts add up to the whole, to the last unit.
  */
-import { earlier, type Instant, type Span, within } from '../base/instant.ts';
+import { earlier, type Instant, later, type Span, within } from '../base/instant.ts';
 import { NOTHING, subtract, sum, type Volume } from '../base/volume.ts';
 import { ARITHMETIC, input, shownVolume, type Worked, worked } from '../base/working.ts';
 import type { FeedList } from '../feeds/feed.ts';
@@ -120,8 +120,7 @@ export function accountOver(course: Course, span: Span, view: View): Account {
   const counts = ask(policy, 'account.discarded-residual-off-nutrition', context);
   const kept = keptBy(course, at, counts.known && counts.value);
   const doses = told(course.liquids.doses).filter((one) => one.at <= at);
-  const soFar: Span = { from: span.from, until: earlier(span.until, at) };
-  const isBegun = soFar.from < soFar.until;
+  const soFar: Span = { from: span.from, until: later(span.from, earlier(span.until, at)) };
   return {
     span,
     received: sumWithin(received, span),
@@ -129,8 +128,8 @@ export function accountOver(course: Course, span: Span, view: View): Account {
     byRate: sumWithin(byRateBy(course, at), span),
     byContainer: grouped(received, span, (one) => one.container),
     byOrder: grouped(received, span, (one) => one.order),
-    ordered: isBegun ? orderedWithin(course, soFar, policy) : null,
-    interruptions: isBegun ? interruptionsWithin(course.interruptions, soFar) : [],
+    ordered: orderedWithin(course, soFar, policy),
+    interruptions: interruptionsWithin(course.interruptions, soFar),
     liquids: intakeOutputWithin(course, span, at),
     nutrition: nutritionWithin({ ...kept, doses }, span, feeds),
   };

@@ -16,7 +16,6 @@ export type ContradictionCode =
   | 'more-than-was-filled'
   | 'left-against-delivered'
   | 'container-not-up'
-  | 'container-replaced-untold'
   | 'other-feed-than-ordered'
   | 'order-changed-while-running'
   | 'resumed-unknown-rate'
@@ -58,12 +57,6 @@ function found(course: Course, fact: Fact): Found {
       return counterFell(course, fact.counts, fact.volume);
     case 'counter-cleared/1':
       return counterFell(course, fact.counts, fact.read);
-    case 'container-put-up/1': {
-      const other = fact.holds === 'feed' ? containers.feedUp : containers.waterUp;
-      return other !== null && other.id !== fact.container
-        ? ['container-replaced-untold', { container: other.id, by: fact.container }]
-        : null;
-    }
     case 'container-taken-down/1':
       return isUp(containers, fact.container) ? null : ['container-not-up', { container: fact.container }];
     case 'carton-used/1':
