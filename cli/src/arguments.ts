@@ -12,22 +12,27 @@ import {
 } from '@feedwright/core/base/zone';
 import { refuse } from './fail.ts';
 
-/** The wall clock of the zone, where it shows that time exactly once that day. */
-function localInstant(text: string, inZone: Zone): Instant | null {
+/** The moments at which the clock of the zone shows that time that day: one, two where it goes back, none where it skips. */
+function localInstants(text: string, inZone: Zone): readonly Instant[] | null {
   const [day = '', clock = ''] = text.split('T');
   const time = parseTimeOfDay(clock);
   if (!/^\d{4}-\d\d-\d\d$/.test(day) || time === null || parseInstant(`${day}T00:00Z`) === null) return null;
-  const at = instantOf(day, time, inZone);
-  const shows = dayAt(at, inZone) === day && timeOfDayAt(at, inZone) === time;
-  // The hour that comes twice is two moments: the offset has to be written.
-  const later = instant(at + offsetAt(at, inZone) - offsetAt(instant(at + 6 * 3_600_000), inZone));
-  const again = later !== at && timeOfDayAt(later, inZone) === time && dayAt(later, inZone) === day;
-  return shows && !again ? at : null;
+  const first = instantOf(day, time, inZone);
+  const again = instant(first + offsetAt(first, inZone) - offsetAt(instant(first + 6 * 3_600_000), inZone));
+  const shows = (at: Instant): boolean => dayAt(at, inZone) === day && timeOfDayAt(at, inZone) === time;
+  return [first, ...(again === first ? [] : [again])].filter(shows);
 }
 
 /** `2026-11-25T08:00:00+00:00`, or `2026-11-25T08:00` by the clock of the order's own zone. */
-export const momentArgument = (flag: string, text: string, inZone: Zone): Instant =>
-  parseInstant(text) ?? localInstant(text, inZone) ?? refuse(flag, 'argument/instant', { text });
+export function momentArgument(flag: string, text: string, inZone: Zone): Instant {
+  const exact = parseInstant(text);
+  if (exact !== null) return exact;
+  const shown = localInstants(text, inZone);
+  const [only] = shown ?? [];
+  if (shown?.length === 1 && only !== undefined) return only;
+  const code = shown === null ? 'instant' : only === undefined ? 'instant-never' : 'instant-twice';
+  return refuse(flag, `argument/${code}`, { text, zone: inZone });
+}
 
 export const zoneArgument = (flag: string, text: string): Zone =>
   zone(text) ?? refuse(flag, 'argument/zone', { text });

@@ -75,6 +75,14 @@ export const ENGLISH_ISSUES: Words['issues'] = {
     says: `${quoted(text)} is not a moment with its offset`,
     remedy: 'Write it like 2026-11-25T08:00:00+00:00, or with Z for UTC.',
   }),
+  'argument/instant-twice': ({ text, zone }) => ({
+    says: `the clock of ${String(zone)} shows ${quoted(text)} twice`,
+    remedy: 'Write which is meant, with its offset: 2026-10-25T01:30+01:00.',
+  }),
+  'argument/instant-never': ({ text, zone }) => ({
+    says: `the clock of ${String(zone)} skips ${quoted(text)}`,
+    remedy: 'Write another time, or the moment with its offset.',
+  }),
   'argument/zone': ({ text }) => ({
     says: `${quoted(text)} is not a time zone known here`,
     remedy: 'Write it like Europe/London.',
