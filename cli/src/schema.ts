@@ -4,6 +4,7 @@ import { orderJsonSchema } from '@feedwright/core/order/document';
 import { policyJsonSchema } from '@feedwright/core/policy/document';
 import { entryJsonSchema } from '@feedwright/core/record/document';
 import { planJsonSchema } from '@feedwright/core/screen/plan/schema';
+import { standingJsonSchema } from '@feedwright/core/screen/standing/schema';
 import { refuse } from './fail.ts';
 import { printJson } from './print.ts';
 
@@ -12,6 +13,7 @@ const SCHEMAS: Readonly<Record<string, () => object>> = {
   policy: policyJsonSchema,
   feeds: feedsJsonSchema,
   plan: planJsonSchema,
+  standing: standingJsonSchema,
   entry: entryJsonSchema,
 };
 

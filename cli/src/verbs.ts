@@ -30,6 +30,7 @@ function addOrderVerbs(root: Command): void {
   root
     .command('demo')
     .description("the demo ward's plans: invented people, invented numbers")
+    .option('--ledger', 'print the record of its three days instead, as export would: for import and replay')
     .option('--json', 'print JSON')
     .action(async (options) => (await import('./demo.ts')).demo(options));
 }
@@ -51,7 +52,7 @@ function addFacilityVerbs(root: Command): void {
     .action(async (id, options) => (await import('./feeds.ts')).feeds(id, options));
   root
     .command('schema')
-    .argument('<name>', 'order, policy, feeds, plan or entry')
+    .argument('<name>', 'order, policy, feeds, plan, standing or entry')
     .description('the JSON Schema of a document')
     .option('--json', 'print JSON (it always is)')
     .action(async (name) => (await import('./schema.ts')).schema(name));
@@ -83,9 +84,21 @@ function addLedgerVerbs(root: Command): void {
     .action(async (file, options) => (await import('./backup.ts')).restore(file, options));
 }
 
+function addReplay(root: Command): void {
+  withPolicy(root.command('replay'))
+    .argument('<file>', 'an exported ledger, or lines of entries; - for standard input')
+    .description('what was true of each course at a moment, by its record, and the plan from there')
+    .option('--at <instant>', 'at this moment instead of the last one in the file: 2026-10-25T08:00+00:00')
+    .option('--course <name>', 'only this course')
+    .option('--working', 'show the working of every number')
+    .option('--json', 'print JSON')
+    .action(async (file, options) => (await import('./replay.ts')).replay(file, options));
+}
+
 export function addVerbs(root: Command): void {
   addOrderVerbs(root);
   addFacilityVerbs(root);
   addWork(root);
   addLedgerVerbs(root);
+  addReplay(root);
 }

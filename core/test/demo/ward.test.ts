@@ -43,7 +43,7 @@ const textOf = (entries: readonly Entry[]): string =>
 const hashOf = (text: string): string => createHash('sha256').update(text).digest('hex');
 
 /** Changes whenever a story, the drawing or the writing of entries does: then look at what changed, and set it anew. */
-const FROZEN = '92582d9f4a2b9da98f109bb6307279bbb6546de4955c18462f3b122747489b56';
+const FROZEN = '8921a32b23242058f1e6c8980fbedcfda8d69cacca20fb2b0c2c76a78056df04';
 
 test('[DW1] the same seed gives the same ward to the byte, another seed another', () => {
   assert.equal(textOf(demoWard(SHOWN_SEED).entries), textOf(WARD.entries));

@@ -179,6 +179,8 @@ const ledger: Words['issues'] = {
     say('this line is no JSON', 'The file was changed or cut: take it from where it came again.'),
   'ledger/not-a-line': () => say('this line is no entry of a ledger', 'Give a file that export wrote.'),
   'ledger/newer-version': () => say('this line was written by a newer release', 'Use that release.'),
+  'ledger/empty': () =>
+    say('there is no entry in the file', 'Give a file that export wrote, or lines of entries.'),
   'ledger/no-first-line': () =>
     say('the file does not begin as an exported ledger does', 'Give a file that export wrote.'),
   'ledger/after-the-end': () =>

@@ -45,11 +45,6 @@ const CONTRADICTIONS: StandingWords['contradictions'] = {
       `Container ${plainly(container)} was taken down, and by the record it was not up.`,
       'Was putting it up never charted?',
     ),
-  'container-replaced-untold': ({ container, by }) =>
-    say(
-      `Container ${plainly(by)} was put up while ${plainly(container)} was.`,
-      `Chart that ${plainly(container)} was taken down, and what was left in it.`,
-    ),
   'other-feed-than-ordered': ({ up, ordered }) =>
     say(`${mixture(up)} is up; ${mixture(ordered)} is ordered.`, 'Compare the container with the order.'),
   'order-changed-while-running': ({ order, rate: at }) =>
@@ -94,6 +89,7 @@ export const ENGLISH_STANDING: StandingWords = {
   now: 'NOW',
   runs: (at, since) => `runs at ${at} since ${since}`,
   standsStill: (why, since, lasted) => `nothing runs since ${since}: ${why}, ${lasted}`,
+  held: (why, since, note) => `on hold since ${since}: ${why}${note === null ? '' : ` (${note})`}`,
   wouldHaveRun: (volume) => `, ${volume} at the rate before`,
   nothingRuns: 'nothing runs',
   noContainer: 'no container is up',

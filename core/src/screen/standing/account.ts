@@ -8,11 +8,11 @@ import { type Line, line } from '../line.ts';
 import { showFraction, showVolume } from '../number.ts';
 import { showDuration } from '../time.ts';
 import { workingLines } from '../working-text.ts';
-import { type StandingPage, time } from './page.ts';
+import { type StandingPage, spanText } from './page.ts';
 
-/** Rounded down: 79.9 % is not 80. */
+/** Cut, not rounded: 79.96 % is not 80. */
 const percent = (part: Volume, whole: Volume): string =>
-  showFraction(fraction(Math.floor(Number((BigInt(part) * 1_000n) / BigInt(whole))), 10), 1, 'down');
+  showFraction(fraction(Number((BigInt(part) * 1_000n) / BigInt(whole)), 10), 1);
 
 function against(received: Volume, ordered: Ordered | null, soFar: boolean, page: StandingPage): string {
   const { standing } = page.words;
@@ -35,9 +35,9 @@ function receivedLines({ received, estimated, byRate, ordered, span }: Account, 
 }
 
 function stoodStill({ from, until, reason, lasted, lost }: Interruption, page: StandingPage): Line {
-  const { standing, plan } = page.words;
+  const { standing } = page.words;
   const why = standing.stoodStill(standing.pauses[reason], showDuration(lasted));
-  const span = plan.within(time(from, page), time(until, page));
+  const span = spanText({ from, until }, page);
   return line(`  ${span}  ${why}${lost === null ? '' : standing.wouldHaveRun(showVolume(lost))}`);
 }
 
@@ -92,9 +92,8 @@ function nutritionLines({ nutrition }: Account, page: StandingPage): readonly Li
 
 /** The account of a feeding day under its heading. */
 export function accountLines(heading: string, account: Account, page: StandingPage): readonly Line[] {
-  const { from, until } = account.span;
   return [
-    line(`${heading}  ${page.words.plan.within(time(from, page), time(until, page))}`, 'heading'),
+    line(`${heading}  ${spanText(account.span, page)}`, 'heading'),
     ...receivedLines(account, page),
     ...account.interruptions.map((one) => stoodStill(one, page)),
     ...nutritionLines(account, page),

@@ -16,6 +16,17 @@ function runningLine({ running, interruption }: CourseStanding, page: StandingPa
   return line(`  ${why}${lost === null ? '' : standing.wouldHaveRun(showVolume(lost))}`, 'ask');
 }
 
+/** Holds of the order that have begun and not ended. */
+function holdLines({ orderInForce, at }: CourseStanding, page: StandingPage): readonly Line[] {
+  const { standing } = page.words;
+  const holds = orderInForce.kind === 'one' ? orderInForce.order.holds : [];
+  return holds
+    .filter(({ from, until }) => from <= at && (until === null || until > at))
+    .map(({ why, from, note }) =>
+      line(`  ${standing.held(standing.pauses[why], time(from, page), note)}`, 'ask'),
+    );
+}
+
 type Up = keyof Pick<StandingPage['words']['standing'], 'container' | 'waterBag'>;
 
 const upText = ({ id, remaining, filled, putUpAt }: ContainerUp, as: Up, page: StandingPage): string =>
@@ -80,6 +91,7 @@ export function nowLines(standing: CourseStanding, plan: Plan | null, page: Stan
   const { waterBag, set, cartons } = standing;
   return [
     runningLine(standing, page),
+    ...holdLines(standing, page),
     ...containerLines(standing, plan, page),
     ...(waterBag === null ? [] : [line(`  ${upText(waterBag, 'waterBag', page)}`)]),
     ...(set === null ? [] : [line(`  ${words.standing.set(time(set.putUpAt, page))}`, 'quiet')]),

@@ -11,7 +11,7 @@ import { whoLine } from '../plan/heading.ts';
 import { accountLines } from './account.ts';
 import { measuredLines, toleranceLines, tubeLines } from './body.ts';
 import { nowLines } from './now.ts';
-import { type StandingPage, type StandingTextOptions, time } from './page.ts';
+import { dayAndTime, type StandingPage, type StandingTextOptions, time } from './page.ts';
 
 /** By the order, else by who the person was said to be, else by the course's own name. */
 function whoseStanding(course: string, { orderInForce, person }: CourseStanding): string {
@@ -40,7 +40,7 @@ export function standingLines(
   const page: StandingPage = { words, zone, today: dayAt(standing.at, zone), standing, workings };
   const { today, yesterday } = standing;
   const says = words.standing;
-  const asOf = says.asOf(time(standing.at, page), showFraction(fraction(standing.entries), 0));
+  const asOf = says.asOf(dayAndTime(standing.at, page), showFraction(fraction(standing.entries), 0));
   return [
     line(says.title(whoseStanding(course, standing)), 'title'),
     line(asOf, 'quiet'),

@@ -14,6 +14,7 @@ export type StandingWords = {
   readonly now: string;
   readonly runs: (rate: string, since: string) => string;
   readonly standsStill: (why: string, since: string, lasted: string) => string;
+  readonly held: (why: string, since: string, note: string | null) => string;
   readonly wouldHaveRun: (volume: string) => string;
   readonly nothingRuns: string;
   readonly noContainer: string;
