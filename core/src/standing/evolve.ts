@@ -27,7 +27,7 @@ import { tellBody } from './readings/tolerance.ts';
 import { tellTube } from './readings/tube.ts';
 import { grown } from './trail.ts';
 
-/** Only ever written to inside `evolve`, before anybody else sees it. */
+/** Only ever written to inside `foldCourse`, before anybody else sees it; what it holds is replaced, never changed. */
 type Draft = { -readonly [K in keyof Course]: Course[K] };
 type Handler<F> = (course: Draft, fact: F, entry: Entry) => void;
 
@@ -215,27 +215,29 @@ function countUnknown(course: Draft, kind: string): void {
   course.unknown = { ...course.unknown, [kind]: (course.unknown[kind] ?? 0) + 1 };
 }
 
-/**
- * The course after one entry more. Entries come in the order of truth, each once, without those that do not count.
- * What it is given stays as it was: a course may be gone on from more than once.
- */
-export function evolve(before: Course, entry: AnyEntry): Course {
-  const course: Draft = { ...before, upTo: entry.happenedAt, entries: before.entries + 1 };
+function happen(course: Draft, entry: AnyEntry): void {
+  course.upTo = entry.happenedAt;
+  course.entries += 1;
   if (!isKnown(entry)) {
     countUnknown(course, entry.fact.kind);
-    return course;
+    return;
   }
-  const odd = contradicted(before, entry);
+  const odd = contradicted(course, entry);
   if (odd !== null) course.contradictions = grown(course.contradictions, odd);
   if (entry.task !== null) course.done = grown(course.done, { at: entry.happenedAt, task: entry.task });
   const handle = HANDLERS[entry.fact.kind] as Handler<Fact>;
   handle(course, entry.fact, entry);
+}
+
+/**
+ * Folds entries that count, in the order of truth and each once, into a course: from its beginning, or on from where it was.
+ * What it is given stays as it was: a course may be gone on from more than once.
+ */
+export function foldCourse(entries: Iterable<AnyEntry>, from: Course = beginCourse()): Course {
+  const course: Draft = { ...from };
+  for (const entry of entries) happen(course, entry);
   return course;
 }
 
-/** Folds entries that count, in the order of truth, into a course: from its beginning, or on from where it was. */
-export function foldCourse(entries: Iterable<AnyEntry>, from: Course = beginCourse()): Course {
-  let course = from;
-  for (const entry of entries) course = evolve(course, entry);
-  return course;
-}
+/** The course after one entry more. */
+export const evolve = (before: Course, entry: AnyEntry): Course => foldCourse([entry], before);

@@ -13,7 +13,7 @@ import type { AnyEntry } from '../record/entry.ts';
 import { append, EMPTY_LEDGER, type Ledger, ledgerOf, positionAt } from '../record/ledger.ts';
 import type { View } from './account.ts';
 import { beginCourse, type Course } from './course.ts';
-import { evolve } from './evolve.ts';
+import { evolve, foldCourse } from './evolve.ts';
 import type { Contradiction } from './readings/contradictions.ts';
 import { contextAt } from './spans.ts';
 import { type CourseStanding, standingAt } from './standing-at.ts';
@@ -37,14 +37,19 @@ const start = (): Checkpoint => ({ position: 0, course: beginCourse() });
 /** Whether an entry is folded: not ruled out. Those of unknown kinds are, to be counted. */
 const isFolded = ({ out }: Ledger, entry: AnyEntry): boolean => !out.has(entry.id);
 
+/** The last checkpoint to the next, and so on to the end. */
 function foldOn(ledger: Ledger, from: readonly Checkpoint[], until = ledger.entries.length): HeldCourse {
   const checkpoints = [...from];
-  const last = checkpoints.at(-1) ?? start();
-  let { position, course } = last;
-  for (; position < until; position += 1) {
-    if (position > last.position && position % EVERY === 0) checkpoints.push({ position, course });
-    const entry = ledger.entries[position]!;
-    if (isFolded(ledger, entry)) course = evolve(course, entry);
+  let { position, course } = checkpoints.at(-1) ?? start();
+  while (position < until) {
+    const next = Math.min(until, position - (position % EVERY) + EVERY);
+    const between = ledger.entries.slice(position, next);
+    course = foldCourse(
+      between.filter((one) => isFolded(ledger, one)),
+      course,
+    );
+    position = next;
+    if (position < until) checkpoints.push({ position, course });
   }
   return { ledger, checkpoints, course };
 }
