@@ -2,7 +2,17 @@
  * Can this be planned at all? The order judged, the feed found, local policy asked for what every plan needs: out of it
  * comes a course with what its containers are like, or only the problems that stand in the way.
  */
-import { after, before, DAY, type Duration, duration, later, MINUTE, type Span } from '../base/instant.ts';
+import {
+  after,
+  before,
+  DAY,
+  type Duration,
+  duration,
+  type Instant,
+  later,
+  MINUTE,
+  type Span,
+} from '../base/instant.ts';
 import { type Feed, feedById } from '../feeds/feed.ts';
 import { judgeOrder, mayBePlanned } from '../order/judge.ts';
 import type { Order, Problem } from '../order/order.ts';
@@ -11,6 +21,7 @@ import { feedingDays, type Pace } from '../programme/frame.ts';
 import { heldDuring } from '../programme/holds.ts';
 import type { Programme } from '../programme/programme.ts';
 import { programmeOf } from '../programme/programme-of.ts';
+import type { Standing } from '../standing/standing.ts';
 import type { Pouring } from './containers/fill.ts';
 import { type ContainerLimits, isSpiked, limitsFor } from './containers/limits.ts';
 import { type SetRule, setRule } from './containers/sets.ts';
@@ -140,10 +151,21 @@ function courseOf(
     horizon,
     feedFrom,
     held: heldDuring(order, feedingDays(fed, dayStart.value, order.zone)),
-    begins: order.startsAt ?? standing.feedingSince ?? span.from,
+    begins: beginOf(request),
     programme: lowest,
   };
   return { course, hanging, highest: regimen.advance === null ? lowest : programme('highest') };
+}
+
+/** Somebody of whom nothing is recorded: what was due before now was due to nobody. */
+const isBlank = ({ feedingSince, container, set, running, done }: Standing): boolean =>
+  feedingSince === null && container === null && set === null && running === null && done.size === 0;
+
+/** From when things are due in this plan: not before the order, nor before anybody planned it. */
+function beginOf({ order, standing, since }: PlanRequest): Instant {
+  const begins = order.startsAt ?? standing.feedingSince ?? standing.at;
+  const planned = since ?? (isBlank(standing) ? standing.at : begins);
+  return later(begins, planned);
 }
 
 /** [PL46] The end of a plan, unless asked otherwise: the end of the feeding day in which it begins. */

@@ -23,7 +23,7 @@ export type Course = {
   readonly day: Span;
   /** From now to the end of plan or day, whichever is later: what is told of the day is told whole. */
   readonly horizon: Span;
-  /** When the order began or will begin: nothing was due before. */
+  /** When the order began or will begin, now at the earliest if nothing is recorded yet: nothing was due before. */
   readonly begins: Instant;
   /** When the order lets no feed run, far enough around the plan: its holds and those around medicines. */
   readonly held: readonly Held[];

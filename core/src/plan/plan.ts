@@ -20,6 +20,8 @@ export type PlanRequest = {
   readonly standing: Standing;
   /** What was found already where the order came from; said, and stops or asks, as what is found here. */
   readonly found?: readonly Problem[];
+  /** From when the course has been planned: nothing that was due before is told. Unless given, from now if nothing is recorded. */
+  readonly since?: Instant;
   /** Where the plan ends; unless given, the end of the feeding day in which it begins. */
   readonly until?: Instant;
   /** Times in which no visit may be: rounds, quiet hours, handover. */

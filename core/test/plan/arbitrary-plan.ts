@@ -269,6 +269,7 @@ export const arbSituation = (options: SituationOptions): fc.Arbitrary<Situation>
             feeds: DEFAULT_FEEDS,
             policy,
             standing: blankStanding(base) as Standing,
+            since: base,
             until: instant(base + hours * HOUR),
             protectedTimes,
           },

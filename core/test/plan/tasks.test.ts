@@ -44,11 +44,59 @@ test('[PL30] what was done is not due again, and what is past its window is not 
     prescribedAt: '2026-11-24T07:00:00+00:00',
   };
   const at = (time: string, more = '') =>
-    due(planOf(own, `now 2026-11-25 ${time}\nuntil 2026-11-25 15:00\npolicy quiet${more}`), 'flush');
+    due(
+      planOf(
+        own,
+        `now 2026-11-25 ${time}\nuntil 2026-11-25 15:00\npolicy quiet\nfeeding-since 2026-11-24 08:00${more}`,
+      ),
+      'flush',
+    );
   assert.deepEqual(at('12:20'), ['12:00']);
   assert.deepEqual(at('12:30'), ['12:00']);
   assert.deepEqual(at('12:35'), []);
   assert.deepEqual(at('12:20', '\ndone flush::2026-11-25T12:00Z'), []);
+});
+
+test('[PL30] of somebody of whom nothing is recorded nothing was due before now', () => {
+  const own = {
+    method: 'syringe',
+    startsAt: '2026-11-24T08:00:00+00:00',
+    prescribedAt: '2026-11-24T07:00:00+00:00',
+    regimen: { kind: 'bolus', volumeMl: 240, times: ['08:00', '14:00'] },
+  };
+  const given = (more: string) => due(planOf(own, `now 2026-11-25 08:20\npolicy quiet${more}`), 'give-bolus');
+  assert.deepEqual(given(''), ['14:00']);
+  assert.deepEqual(given('\nfeeding-since 2026-11-24 08:00'), ['08:00', '14:00']);
+});
+
+test('[PL33] a feed that was missed has no end to be met', () => {
+  const own = {
+    startsAt: '2026-11-24T08:00:00+00:00',
+    prescribedAt: '2026-11-24T07:00:00+00:00',
+    regimen: { kind: 'intermittent', volumeMl: 250, times: ['07:00', '12:00'], minutes: 60, by: 'pump' },
+  };
+  const ends = (more: string) =>
+    due(
+      planOf(own, `now 2026-11-25 08:00\npolicy quiet\nfeeding-since 2026-11-24 08:00${more}`),
+      'stop-feed',
+    );
+  assert.deepEqual(ends(''), ['13:00']);
+  assert.deepEqual(ends('\ndone give-feed::2026-11-25T07:00Z'), ['08:00', '13:00']);
+});
+
+test('[PL38] where feed was stopped before anybody recorded it, the dose has its flush', () => {
+  const own = {
+    ...CONTINUOUS,
+    startsAt: '2026-11-24T08:00:00+00:00',
+    prescribedAt: '2026-11-24T07:00:00+00:00',
+    medicines: [
+      { name: 'phenytoin', times: ['09:00'], volumeMl: 10, holdBeforeMinutes: 60, holdAfterMinutes: 60 },
+    ],
+  };
+  const dose = (more: string) => visitAt(own, `${NOW}\nfeeding-since 2026-11-24 08:00${more}`, '09:00') ?? '';
+  assert.match(dose(''), /flush before phenytoin 15 mL; give-medicine/);
+  const up = '\nrunning 60 mL/h\nup put up 2026-11-25 06:00, filled 500 mL, 360 mL left';
+  assert.match(dose(up), /^at 09:00: give-medicine/);
 });
 
 test('[PL30] a window that has begun begins now', () => {
@@ -57,9 +105,9 @@ test('[PL30] a window that has begun begins now', () => {
     startsAt: '2026-11-24T08:00:00+00:00',
     prescribedAt: '2026-11-24T07:00:00+00:00',
   };
-  const [flush] = tasksOf(planOf(own, 'now 2026-11-25 12:20\nuntil 2026-11-25 15:00\npolicy quiet')).filter(
-    (one) => one.kind === 'flush',
-  );
+  const [flush] = tasksOf(
+    planOf(own, 'now 2026-11-25 12:20\nuntil 2026-11-25 15:00\npolicy quiet\nfeeding-since 2026-11-24 08:00'),
+  ).filter((one) => one.kind === 'flush');
   assert.deepEqual(
     [flush?.earliest, flush?.nominal, flush?.latest].map((at) =>
       new Date(at as Instant).toISOString().slice(11, 16),

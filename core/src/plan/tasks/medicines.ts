@@ -10,8 +10,8 @@ import { timesWithin } from '../../base/zone.ts';
 import type { MedicineByTube } from '../../order/order.ts';
 import type { Course } from '../course.ts';
 import type { Task } from '../plan.ts';
-import { around, starting, task, type Window } from './due.ts';
-import { heldFrom, isRunning } from './feeding.ts';
+import { around, starting, task, taskId, type Window } from './due.ts';
+import { heldBy, heldFrom, isRunning } from './feeding.ts';
 import { beforeMedicine, medicineThatStops } from './holds.ts';
 import { outsideHolds, waterBy, waterOf } from './water.ts';
 
@@ -62,13 +62,15 @@ function waterAfter(
     : waterOf(next.medicine.waterBefore, path(next.medicine, 'waterBeforeMl'));
 }
 
-/** Whether feed ran and was stopped for this dose: then the tube was flushed there. */
+/** Whether feed runs until it is stopped for this dose, or was: then the tube is flushed there. */
 function stoppedFor(course: Course, { at, medicine }: Dose): boolean {
+  const { programme, feedFrom, standing } = course;
   const from = before(at, medicine.holdBefore);
   const held = heldFrom(course, from);
-  return (
-    medicineThatStops(course, held) === medicine && isRunning(course.programme, before(from, duration(1)))
-  );
+  if (medicineThatStops(course, held) !== medicine) return false;
+  if (!isRunning(programme, before(from, duration(1)))) return false;
+  const flushed = taskId({ kind: 'flush', beside: 'after', about: heldBy(held) }, from);
+  return from > feedFrom || (from === feedFrom && standing.running !== null) || standing.done.has(flushed);
 }
 
 function doseTasks(

@@ -19,9 +19,21 @@ export type Due = { readonly beforeHanging: readonly Task[]; readonly afterHangi
 
 const amounts = (one: Task): boolean => one.volume?.value !== 0;
 
-/** A feed with what goes around it: looked at, flushed, given, flushed. */
-function feedTasks(course: Course, feeding: Feeding): Due {
+/** Due and not done: what is not past, and what is past but may still be done. */
+const isOpen =
+  ({ standing, horizon, begins }: Course, first: Instant) =>
+  (one: Task): boolean =>
+    !standing.done.has(one.id) &&
+    one.nominal < horizon.until &&
+    one.nominal >= begins &&
+    (one.latest >= first || one.nominal >= standing.at);
+
+const NOTHING_DUE: Due = { beforeHanging: [], afterHanging: [] };
+
+/** A feed with what goes around it: looked at, flushed, given, flushed. One that was missed has no end either. */
+function feedTasks(course: Course, feeding: Feeding, first: Instant): Due {
   const { give, end } = givingTasks(course, feeding);
+  if (!isOpen(course, first)(give) && !course.standing.done.has(give.id)) return NOTHING_DUE;
   const water = waterAround(course);
   const window = feedWindow(course, feeding);
   const flush = (beside: 'before' | 'after', at: Window): readonly Task[] =>
@@ -31,15 +43,6 @@ function feedTasks(course: Course, feeding: Feeding): Due {
     ? { beforeHanging: before, afterHanging: [give, ...flush('after', window)] }
     : { beforeHanging: [end, ...flush('after', end), ...before], afterHanging: [give] };
 }
-
-/** Due and not done: what is not past, and what is past but may still be done. */
-const isOpen =
-  ({ standing, horizon, begins }: Course, first: Instant) =>
-  (one: Task): boolean =>
-    !standing.done.has(one.id) &&
-    one.nominal < horizon.until &&
-    one.nominal >= begins &&
-    (one.latest >= first || one.nominal >= standing.at);
 
 /** A window that has begun begins now; one that ends before anybody can be there ends with the first visit. */
 const fromNow =
@@ -64,7 +67,7 @@ function toldApart(tasks: readonly Task[]): readonly Task[] {
 export function tasksOf(course: Course, policy: Policy, first: Instant): Due {
   const { stops, starts } = runningTasks(course);
   const { afterStops, beforeStarts } = flushesAroundStops(course);
-  const feeds = feedingsOf(course.programme).map((feeding) => feedTasks(course, feeding));
+  const feeds = feedingsOf(course.programme).map((feeding) => feedTasks(course, feeding, first));
   const shown = (tasks: readonly Task[]): readonly Task[] =>
     toldApart(tasks).filter(isOpen(course, first)).map(fromNow(course, first));
   return {
