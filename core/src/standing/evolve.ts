@@ -18,7 +18,8 @@ import {
   useCarton,
 } from './readings/containers.ts';
 import { contradicted } from './readings/contradictions.ts';
-import { changeSource, giveFeed, haltPump, readCounter, startPump } from './readings/delivery.ts';
+import { readCounter } from './readings/counter.ts';
+import { changeSource, giveFeed, haltPump, startPump } from './readings/delivery.ts';
 import { endInterruption, interrupt } from './readings/interruptions.ts';
 import { body, changeWaterBag, given, readWaterCounter } from './readings/liquids.ts';
 import { confirmStep, declineStep, tellOrder } from './readings/orders.ts';

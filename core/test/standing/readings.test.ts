@@ -138,6 +138,34 @@ test('[ST7] more lost than went in takes all there was, and is asked about', () 
   );
 });
 
+test('[ST11] records agree within the greater of a share and a volume, both exactly; policy that is silent asks nothing', () => {
+  const asks = (rate: number, shows: number, policy = POLICY) =>
+    seenAt('18:00', [said('08:00', pump.start(rate)), said('18:00', pump.read(shows))], {
+      policy,
+    }).contradictions.map((one) => one.code);
+  // 10 h at 40 mL/h are 400 mL, and 50 mL is the greater; at 100 mL/h 10 % of 1000 mL is.
+  assert.deepEqual(asks(40, 350), []);
+  assert.deepEqual(asks(40, 349), ['counter-against-rate']);
+  assert.deepEqual(asks(40, 451), ['counter-against-rate']);
+  assert.deepEqual(asks(100, 900), []);
+  assert.deepEqual(asks(100, 1101), ['counter-against-rate']);
+  assert.deepEqual(asks(100, 1, policyWith()), []);
+});
+
+test('[ST11] more out of a bag than went into it is asked about, and shown as below nothing', () => {
+  const entries = [
+    said('08:00', bag.up('a', 500)),
+    said('08:00', pump.start(100)),
+    said('14:00', pump.read(600)),
+  ];
+  const { containers, contradictions, container } = seenAt('14:00', entries);
+  assert.deepEqual([inMl(containers[0]?.remaining as never), container?.remaining], [-100, 0]);
+  assert.deepEqual(
+    contradictions.map((one) => one.code),
+    ['counter-against-rate', 'more-than-was-filled'],
+  );
+});
+
 test('[ST8] residual thrown away is off nutrition only where policy says so', () => {
   const entries = [said('08:00', give.feed(200)), said('09:00', residual('measured', 100, 60))];
   const energy = (policy: Policy) => seenAt('10:00', entries, { policy }).today?.nutrition.energyKcal.value.n;

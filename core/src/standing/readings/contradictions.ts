@@ -7,7 +7,7 @@ import type { Entry } from '../../record/entry.ts';
 import type { Fact } from '../../record/fact.ts';
 import type { Course } from '../course.ts';
 import { isUp } from './containers.ts';
-import { isFallen } from './delivery.ts';
+import { isFallen } from './counter.ts';
 import { isWaterFallen } from './liquids.ts';
 
 export type ContradictionCode =
