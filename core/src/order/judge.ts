@@ -1,5 +1,5 @@
 /**
- * May this order be planned, what must be asked first, and what is worth knowing? All rules of RULES.md, OR2 to OR56,
+ * May this order be planned, what must be asked first, and what is worth knowing? All rules of RULES.md, OR2 to OR58,
  * over one order. Codes with data; the words are for `screen/`.
  */
 import type { Instant } from '../base/instant.ts';

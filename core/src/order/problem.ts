@@ -67,6 +67,7 @@ export const ORDER_PROBLEMS = {
   'order/holds-overlap': ['OR50', 'note'],
   'order/short-by-rounding': ['OR51', 'note'],
   'order/done-early': ['OR51', 'note'],
+  'order/rate-between-steps': ['OR58', 'note'],
   'order/no-catch-up': ['OR52', 'note'],
   'order/confirmation-idle': ['OR53', 'note'],
   'order/no-start': ['OR54', 'note'],

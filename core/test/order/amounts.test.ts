@@ -162,3 +162,24 @@ test('[OR27] no rate of the order is over its own maximum: said, led to, making 
   assert.deepEqual(over(portion, 100), ['over-own-rate from-volume']);
   assert.deepEqual(over({ ...portion, by: 'gravity' }, 100, { method: 'gravity' }), []);
 });
+
+test('[OR58] a rate of formula that is no step of the pump as mixture is set down to one, and what that leaves is said', () => {
+  // By hand: 50 mL/h of formula at ¾ strength are 66⅔ mL/h of mixture; set in whole mL/h that is 66, ⅔ less.
+  const threeQuarters = { feed: { id: 'standard', strength: '3/4' } };
+  const said = (rateMlPerHour: number, more: Partial<OrderDocument>, of: 'formula' | 'mixture' = 'mixture') =>
+    judged(orderWith({ regimen: { kind: 'continuous', rateMlPerHour, of }, ...more }), {
+      policy: WHOLE_STEPS,
+    }).filter((one) => one.rule === 'OR58');
+  const [note] = said(50, threeQuarters, 'formula');
+  assert.equal(note?.level, 'note');
+  assert.deepEqual(
+    [note?.data.value, note?.data.limit, note?.data.less],
+    [
+      { n: 200, d: 3 },
+      { n: 66, d: 1 },
+      { n: 2, d: 3 },
+    ],
+  );
+  assert.deepEqual(said(48, threeQuarters, 'formula'), [], '48 / ¾ is 64');
+  assert.deepEqual(said(66.5, threeQuarters), [], 'what is ordered as mixture stays as it is ordered');
+});

@@ -1,7 +1,17 @@
-/** [OR26] [OR27] [OR51] Do the rates and volumes that the order names go together? */
+/** [OR26] [OR27] [OR51] [OR58] Do the rates and volumes that the order names go together? */
 import { DAY } from '../../base/instant.ts';
 import { inMl, inMlPerHour, type Rate } from '../../base/volume.ts';
-import { compare, type Exact, minus, of, ofFraction, over, times, toFraction } from '../../reckon/exact.ts';
+import {
+  compare,
+  type Exact,
+  minus,
+  of,
+  ofFraction,
+  over,
+  rounded,
+  times,
+  toFraction,
+} from '../../reckon/exact.ts';
 import { mixtureOf, mixtureRateOf, strengthOf } from '../mixture.ts';
 import type { Advancement, Order, OrderedRate, Problem, Regimen } from '../order.ts';
 import { inHours, mixturePerDay, windowOf } from '../per-day.ts';
@@ -140,6 +150,28 @@ function overOwnRate(order: Order): readonly Problem[] {
     );
 }
 
+/** [OR58] What a rate of formula comes to as mixture is set down to the pump's step: what that leaves is said. */
+function betweenSteps(order: Order, step: Rate): readonly Problem[] {
+  const least = exactRate(step);
+  if (least.n <= 0n) return [];
+  return runningRates(order)
+    .filter(({ of: what, what: named }) => what === 'formula' && named !== 'from-volume')
+    .flatMap(({ path, what, rate }) => {
+      const set = rounded(rate, least, 'down');
+      return compare(set, rate) === 0
+        ? []
+        : [
+            problem('order/rate-between-steps', path, {
+              what,
+              value: toFraction(rate),
+              limit: toFraction(set),
+              less: toFraction(minus(rate, set)),
+              unit: 'mL/h',
+            }),
+          ];
+    });
+}
+
 export function amounts({ order, local }: Review): readonly Problem[] {
   const beside = besides(order);
   const key = 'pump.rate-step';
@@ -151,5 +183,6 @@ export function amounts({ order, local }: Review): readonly Problem[] {
     ...(order.regimen === null ? [] : withMost(order.regimen, strengthOf(order))),
     ...overDayMost(order, strengthOf(order)),
     ...overOwnRate(order),
+    ...(step.known ? betweenSteps(order, step.value) : []),
   ];
 }

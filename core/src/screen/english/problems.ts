@@ -225,6 +225,11 @@ const amounts: Words['problems'] = {
       `${withUnit(data.short, data.unit)} of ${limitOf(data)} are lost by rounding the rate.`,
       'Nothing to do.',
     ),
+  'order/rate-between-steps': (data) =>
+    say(
+      `The rate of formula is ${foundOf(data)} of mixture; the pump is set to ${limitOf(data)}, which gives ${withUnit(data.less, data.unit)} less.`,
+      'Nothing to do, unless the whole amount matters: then ask for a rate of mixture.',
+    ),
   'order/done-early': (data) =>
     say(
       `Without a hold ${limitOf(data)} have gone in ${hoursLast(data.earlyHours)} before the end.`,
