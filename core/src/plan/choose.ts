@@ -2,17 +2,17 @@
  * Who comes when and what is hung when? The tasks and the feed of a course put to the optimum, and its answer brought back
  * into times: a chain of containers, or a pour for each feed, or visits alone.
  */
-import { after, instant } from '../base/instant.ts';
+import { after, instant, within } from '../base/instant.ts';
 import { NOTHING, subtract, volume } from '../base/volume.ts';
 import { solveChain } from './containers/chain.ts';
 import { type Ground, needsOn, type Up } from './containers/demand.ts';
 import { fillingOf } from './containers/fill.ts';
-import { plannedDown } from './containers/limits.ts';
+import { type FixedLimit, plannedDown } from './containers/limits.ts';
 import { type Need, needBetween, needOf } from './containers/need.ts';
 import { type PouredFeed, pourPerFeed } from './containers/per-feed.ts';
 import type { Paces } from './containers/planned.ts';
 import { setDue } from './containers/sets.ts';
-import { tellChain } from './containers/tell-chain.ts';
+import { tellChain, tellUp } from './containers/tell-chain.ts';
 import type { Course } from './course.ts';
 import { type Hanging, lifeOf, type Prepared } from './course-for.ts';
 import { type Grid, protectedSlots, SLOT } from './grid.ts';
@@ -72,6 +72,32 @@ function limitsOf({ limits, sets }: Hanging): Hanging['limits'] {
   return { ...limits, hang: [...limits.hang, { because: 'set-limit', symbol: 'H_set', lasts, basis }] };
 }
 
+/** What is said of any container of this course. */
+const tellingOf = (hanging: Hanging, feed: string) => ({
+  limits: hanging.sets.kind === 'with-each' ? limitsOf(hanging) : hanging.limits,
+  feed,
+  closed: hanging.spiked,
+});
+
+/** A pour that is up comes down when the feed that it was poured for is over. */
+function pourUp(
+  { course, hanging }: Prepared,
+  next: PlannedContainer | undefined,
+): readonly PlannedContainer[] {
+  const { standing, ordered, feed, programme } = course;
+  const up = standing.container;
+  if (up === null || up.feed !== ordered.id) return [];
+  const now = programme.pieces.find((piece) => within(piece, standing.at));
+  const end: FixedLimit = {
+    because: 'feed-ends',
+    at: now?.until ?? standing.at,
+    basis: { kind: 'order', path: 'regimen' },
+  };
+  const lowest = needOf(programme);
+  const telling = { ...tellingOf(hanging, feed.id), paces: { lowest, highest: lowest } };
+  return [tellUp(telling, up, standing.at, next?.putUpAt ?? null, [end])];
+}
+
 export type Choosing = {
   readonly prepared: Prepared;
   readonly request: PlanRequest;
@@ -101,8 +127,7 @@ function chooseChain({ prepared, request, grid, tasks }: Choosing): Chosen {
     tasks: tasks.map((one) => windowOf(grid, one)),
     protectedSlots: protectedSlots(grid, request.protectedTimes ?? []),
   });
-  const limits = hanging.sets.kind === 'with-each' ? own.limits : hanging.limits;
-  const telling = { ground, limits, paces, pouring: hanging.pouring, feed: feed.id, closed: hanging.spiked };
+  const telling = { ...tellingOf(hanging, feed.id), ground, paces, pouring: hanging.pouring };
   return {
     planned: solved.optimum.visits,
     containers: tellChain(telling, solved, up === null ? null : standing.container, standing.at),
@@ -135,7 +160,7 @@ function choosePours(choosing: Choosing): Chosen {
   const poured = pourPerFeed({ ...hanging, feed: course.feed.id, closed: hanging.spiked }, feeds);
   return {
     planned: visits,
-    containers: poured.containers,
+    containers: [...pourUp(prepared, poured.containers[0]), ...poured.containers],
     infeasible: [...obstacles.map(obstacleOf(grid, tasks, course.feed.id)), ...poured.infeasible],
   };
 }

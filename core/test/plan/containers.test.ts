@@ -186,3 +186,33 @@ test('[PL44] a second bag that is emptied by its flushes is renewed before it is
     ],
   );
 });
+
+test('[PL20] a pour that is up comes down when its feed is over, not with its hang limit', () => {
+  const feeds = {
+    startsAt: '2026-11-24T08:00:00+00:00',
+    prescribedAt: '2026-11-24T07:00:00+00:00',
+    regimen: { kind: 'intermittent', volumeMl: 300, times: ['08:00', '12:00'], minutes: 60, by: 'pump' },
+  };
+  const now =
+    'now 2026-11-25 08:20\nuntil 2026-11-25 14:00\npolicy quiet\nfeeding-since 2026-11-24 08:00\n' +
+    'set put up 2026-11-25 08:00\nup put up 2026-11-25 08:00, filled 320 mL, 200 mL left\ndone give-feed::2026-11-25T08:00Z';
+  assert.deepEqual(toldOf(feeds, now).map(withoutCartons), [
+    'container 08:00 up 320 mL, deliver 200 mL, dry 09:00, down by 09:00 (feed-ends)',
+    'container 12:00 pour 300 mL, deliver 300 mL, dry 13:00, down by 13:00 (feed-ends)',
+  ]);
+});
+
+test('[PL12] [PL32] an order that ends ends its feed, its container and its plan', () => {
+  const own = { ...CONTINUOUS, endsAt: '2026-11-25T18:30:00+00:00' };
+  const request = requestOf(own, 'now 2026-11-25 08:00\npolicy quiet');
+  const told = tell(planFor(request), request.order.zone);
+  // 10½ h: 16:00 at the latest; what is left for 2½ h is 150 mL.
+  assert.deepEqual(told.filter((line) => line.startsWith('container ')).map(withoutCartons), [
+    'container 08:00 pour 260 mL, new set, prime 20 mL, deliver 240 mL, dry 12:00, down by 16:00 (hang-limit)',
+    'container 12:00 pour 390 mL, deliver 390 mL, dry 18:30, down by 18:30 (feed-ends)',
+  ]);
+  assert.ok(
+    told.includes('at 18:30: stop-feed; flush after feed 30 mL; take-down-container'),
+    told.join('\n'),
+  );
+});

@@ -26,7 +26,11 @@ const given = (limit: FixedLimit | null): readonly FixedLimit[] => (limit === nu
 type Hung = { readonly putUpAt: Instant; readonly nextAt: Instant | null };
 
 /** By its limits and its set's, or when feed ends for good while it is up. */
-function downFor({ limits, paces }: Telling, hung: Hung, more: readonly FixedLimit[]): TakeDown {
+function downFor(
+  { limits, paces }: Pick<Telling, 'limits' | 'paces'>,
+  hung: Hung,
+  more: readonly FixedLimit[],
+): TakeDown {
   const { putUpAt, nextAt } = hung;
   const down = takeDown(limits, putUpAt, more);
   const at = feedEndsIn(paces.lowest, { from: putUpAt, until: down.by.value });
@@ -70,14 +74,18 @@ function toldLink(telling: Telling, link: Link): PlannedContainer {
   );
 }
 
-/** What is known of the container now up, with the limit of the set it hangs on. */
-function toldUp(telling: Telling, { links, setDue }: Solved, up: ContainerUp, at: Instant): PlannedContainer {
+/** What is known of the container now up. `more` are the limits of what it hangs on. */
+export function tellUp(
+  telling: Pick<Telling, 'limits' | 'paces' | 'feed' | 'closed'>,
+  up: ContainerUp,
+  at: Instant,
+  nextAt: Instant | null,
+  more: readonly FixedLimit[],
+): PlannedContainer {
   const own: readonly FixedLimit[] =
     up.comesDownBy === null
       ? []
       : [{ because: 'expiry', at: up.comesDownBy, basis: { kind: 'entry', id: up.id } }];
-  const nextAt = links[0]?.putUpAt ?? null;
-  const hung = { putUpAt: up.putUpAt, nextAt };
   return plannedContainer(
     {
       putUpAt: up.putUpAt,
@@ -89,7 +97,7 @@ function toldUp(telling: Telling, { links, setDue }: Solved, up: ContainerUp, at
       prime: NO_PRIME,
       content: recordedContent(up.remaining, up.id),
       givesFrom: at,
-      down: downFor(telling, hung, [...own, ...given(setDue)]),
+      down: downFor(telling, { putUpAt: up.putUpAt, nextAt }, [...own, ...more]),
       nextAt,
     },
     telling.paces,
@@ -99,10 +107,10 @@ function toldUp(telling: Telling, { links, setDue }: Solved, up: ContainerUp, at
 /** Every container of the plan, the one already up first. */
 export const tellChain = (
   telling: Telling,
-  solved: Solved,
+  { links, setDue }: Solved,
   up: ContainerUp | null,
   at: Instant,
 ): readonly PlannedContainer[] => [
-  ...(up === null ? [] : [toldUp(telling, solved, up, at)]),
-  ...solved.links.map((link) => toldLink(telling, link)),
+  ...(up === null ? [] : [tellUp(telling, up, at, links[0]?.putUpAt ?? null, given(setDue))]),
+  ...links.map((link) => toldLink(telling, link)),
 ];
