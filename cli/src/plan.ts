@@ -44,7 +44,10 @@ function nothingRecorded(order: Order, policy: Policy, at: Instant): Standing {
   const start = ask(policy, 'day.start', policyContext(order, at));
   const begins = start.known && feedingDay(at, start.value, order.zone).from === at;
   const { startsAt } = order;
-  return begins && startsAt !== null && startsAt < at ? { ...blank, feedingSince: startsAt } : blank;
+  // Steps count from when feeding is known to have begun: without a record that is now, and none has been taken.
+  const steps = order.regimen?.advance ?? null;
+  const isLater = begins && steps === null && startsAt !== null && startsAt < at;
+  return isLater ? { ...blank, feedingSince: startsAt } : blank;
 }
 
 /** A plan of the order as it stands. */
@@ -60,6 +63,8 @@ export function plan(file: string, options: PlanOptions): void {
     feeds,
     policy,
     standing: nothingRecorded(order, policy, at),
+    // Nobody was here before: what was due is not told as overdue.
+    since: at,
     found: problems,
     ...(hours === null ? {} : { until: instant(at + hours * 3_600_000) }),
   });
