@@ -135,7 +135,8 @@ const NOTHING_TO_FOLLOW: Made & Pick<Plan, 'programme'> = {
 /**
  * The plan of an order from `standing.at` on. Never throws on what an order, a policy or a standing can say: where a
  * problem stops, or asks and nobody has confirmed, the plan has problems and nothing to follow. Deterministic: the same
- * request always gives the same plan, and planning again after doing the plan so far gives the rest of it.
+ * request always gives the same plan, and planning again with the same end after doing the plan so far gives the rest of
+ * it; where several sets fall due in one plan, or a prime decides what a bag holds, the rest may come out otherwise.
  */
 export function planFor(request: PlanRequest): Plan {
   const { problems, span, prepared } = prepare(request);
