@@ -67,7 +67,7 @@ test('[RK2] the example of a dietetics handout reads as it is printed: 1542 mL, 
   assert.match(stdout, /Arithmetic to check, not an order/);
 });
 
-test('[RK17] JSON has unit-bearing keys, the numbers before rounding, and a working for each', () => {
+test('[RK17] [CL6] JSON has unit-bearing keys, the numbers before rounding, and a working for each', () => {
   const answer = json('rate-for-energy', 'kcal_goal=1850', 'kcal_per_mL=1.2', 'hours=22');
   assert.equal(answer.calculation, 'volume-for-energy');
   assert.deepEqual(answer.result, {
