@@ -3,7 +3,6 @@
  * clocks go back is an hour longer, and the volume is reached an hour before the window ends. On Sunday night the counter
  * is cleared before anybody has read it.
  */
-
 import { AMBROSE } from '../orders.ts';
 import { DIETITIAN, LARCH_HOUSE } from '../team.ts';
 import {

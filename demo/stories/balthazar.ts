@@ -3,7 +3,6 @@
  * with protein in water beside it. Water was added, so a bag hangs four hours and no longer. On Monday two people change
  * the order at once: for half an hour nobody can say which one is in force.
  */
-
 import { minutes } from '@feedwright/core/base/instant';
 import { impossible } from '@feedwright/core/base/result';
 import { mlPerHour } from '@feedwright/core/base/volume';

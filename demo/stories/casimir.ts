@@ -3,7 +3,6 @@
  * each feed the tube is checked by pH and a residual is looked for, which is found to be nothing, not to be drawn, not
  * done, and a number. On Sunday afternoon he pulls the tube out in the middle of a feed.
  */
-
 import { CASIMIR } from '../orders.ts';
 import { BIRCH_EAST, PHYSICIAN } from '../team.ts';
 import {

@@ -2,7 +2,6 @@
  * Bed 1, Edith Farrow: fed without a break by a nasogastric tube, but for the two hours around each phenytoin. One flush
  * is charted with a nought too many and taken back; on Sunday night too much is poured, and the bag hangs past its limit.
  */
-
 import { EDITH } from '../orders.ts';
 import { BIRCH_EAST, DIETITIAN } from '../team.ts';
 import {

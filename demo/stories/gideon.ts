@@ -3,7 +3,6 @@
  * declined, the tube blocks and is cleared. What is charted on the third tablet carries a time that is nine minutes fast,
  * so that by the record the pump was started before the container was put up.
  */
-
 import { GIDEON } from '../orders.ts';
 import { BIRCH_WEST, FAST_TABLET, PHYSICIAN } from '../team.ts';
 import {

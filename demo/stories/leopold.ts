@@ -2,7 +2,6 @@
  * Bed 10, Leopold Ashby: hardly fed for two weeks, started slowly for the risk of refeeding. Phosphate, potassium and
  * magnesium fall; the first step up is declined and comes a day and a half later.
  */
-
 import { LEOPOLD } from '../orders.ts';
 import { BIRCH_WEST, LABORATORY, PHYSICIAN } from '../team.ts';
 import {

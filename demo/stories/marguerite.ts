@@ -2,7 +2,6 @@
  * At home, Marguerite Soames: by night through a jejunostomy, 750 mL from nine in the evening to seven in the morning. The
  * first night has eleven hours, so the same volume runs more slowly. She does it herself.
  */
-
 import { MARGUERITE } from '../orders.ts';
 import { atHome, DIETITIAN } from '../team.ts';
 import { headUp, isIdentified, isOrdered, stool, tubeChecked } from '../telling/at-the-bedside.ts';

@@ -3,7 +3,6 @@
  * two tablets, which the night nurse settles; a flush charted twice on Monday nobody has settled yet. A bag falls. She
  * vomits on Sunday night, and feed is held until she has been seen.
  */
-
 import { ORIEL } from '../orders.ts';
 import { BIRCH_EAST, BIRCH_WEST, DIETITIAN, PHYSICIAN } from '../team.ts';
 import {
@@ -33,7 +32,7 @@ import { flushAfterFeed, flushBeforeFeed } from '../telling/planned-care.ts';
 import { at, each, type Line, type Story } from '../telling/story.ts';
 import { asPlanned, called, from, settles, writtenAfter } from '../telling/who-and-when.ts';
 
-const gravity = feeds('gravity', 300, { minutes: 45, heightCm: 50 });
+const gravity = feeds('gravity', 300, { minutes: 45, heightCm: 50, barrel: { volume: 50, minutes: 7 } });
 
 /** A feed from its bag, 45 min of it; it is charted when it has run in. */
 const feed = (day: string, hour: number, bag: string, newSet = false): readonly Line[] => {

@@ -2,7 +2,6 @@
  * At home, Philippa Drewe: boluses by syringe through a gastrostomy, two of them only where less than half of the meal was
  * eaten. Her husband writes on his phone; on Sunday he gets to it only in the evening.
  */
-
 import { PHILIPPA } from '../orders.ts';
 import { atHome, DIETITIAN } from '../team.ts';
 import {

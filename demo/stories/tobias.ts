@@ -3,7 +3,6 @@
  * extubation has no end until somebody ends it, the pump loses its power and its count, and a residual stops feed in the
  * second night: he is behind on every day.
  */
-
 import { TOBIAS } from '../orders.ts';
 import { INTENSIVE_CARE, PHYSICIAN } from '../team.ts';
 import {

@@ -2,7 +2,6 @@
  * Bed 7, Wilhelmina Stead: 18 hours a day into the jejunum, with water from the pump's second bag, while the gastric port
  * drains. On Sunday the feed is ended and the line is left open, neither clamped nor capped.
  */
-
 import { WILHELMINA } from '../orders.ts';
 import { BIRCH_WEST, DIETITIAN } from '../team.ts';
 import {

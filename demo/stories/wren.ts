@@ -2,7 +2,6 @@
  * Hazel ward, cot 9, Wren Aldous, ten weeks old: 80 mL of her mother's milk every three hours. One feed is charted as
  * 800 mL and corrected; on Sunday night what is drawn is green, and feed stops until she has been seen.
  */
-
 import { after, hours, minutes } from '@feedwright/core/base/instant';
 import { WREN } from '../orders.ts';
 import { HAZEL, PHYSICIAN } from '../team.ts';

@@ -5,7 +5,7 @@ import { impossible } from '@feedwright/core/base/result';
 import { ml, NOTHING } from '@feedwright/core/base/volume';
 import type { Hold, Order } from '@feedwright/core/order/order';
 import type { Analyte, BodyFact, ConfirmMethod, Fact, ResidualLook } from '@feedwright/core/record/fact';
-import { type Deed, tell, together } from './scene.ts';
+import { type Deed, feedOf, tell, together } from './scene.ts';
 
 /** A number with at most three decimals, exactly. */
 export const exactly = (value: number): Fraction => fraction(Math.round(value * 1_000), 1_000);
@@ -72,7 +72,7 @@ export const feeds =
     { minutes: lasted, heightCm, barrel }: Given = {},
   ): Deed =>
   (scene) => {
-    const ordered = scene.order?.feed ?? impossible('nothing is ordered yet');
+    const ordered = feedOf(scene);
     const told = tell({
       kind: 'feed-given/1',
       by,
@@ -202,7 +202,7 @@ export const bowelSounds = (heard: boolean): Deed => tell({ kind: 'bowel-sounds-
 export const opensCarton =
   (carton: string, held: number): Deed =>
   (scene) => {
-    const ordered = scene.order?.feed ?? impossible('nothing is ordered yet');
+    const ordered = feedOf(scene);
     return tell({ kind: 'carton-opened/1', carton, feed: ordered.id, volume: ml(held) })(scene);
   };
 export const usesCarton = (carton: string, taken: number, discarded = false): Deed =>
@@ -218,7 +218,7 @@ export const lab = (analyte: Analyte, value: number, unit = 'mmol/L'): Deed =>
 export const milkPrepared =
   (container: string, held: number, expiresAt: Instant): Deed =>
   (scene) => {
-    const ordered = scene.order?.feed ?? impossible('nothing is ordered yet');
+    const ordered = feedOf(scene);
     return tell({
       kind: 'container-prepared/1',
       container,

@@ -12,29 +12,22 @@ import {
   volumeDownTo,
 } from '@feedwright/core/base/volume';
 import type { PauseReason } from '@feedwright/core/record/fact';
-import { type Deed, type Scene, tell, together } from './scene.ts';
+import { type Deed, feedOf, type Scene, tell, together } from './scene.ts';
 
 const READ_ON_COUNTER = ml(1);
 const READ_ON_BAG = ml(5);
 
-const feedOf = ({ order }: Scene) => order?.feed ?? impossible('nothing is ordered yet');
-
 type Hanging = {
-  readonly closed?: boolean;
   /** With a new set, which takes so much to prime; where it is not said the set stays. */
   readonly line?: number;
   readonly spilt?: number;
   readonly comesDownBy?: Instant;
-  readonly lot?: string;
 };
 
 /** A container of the ordered feed, with `held` mL in it. */
-export const hangs =
-  (
-    container: string,
-    held: number,
-    { closed = false, line, spilt = 5, comesDownBy, lot }: Hanging = {},
-  ): Deed =>
+const hangs =
+  (closed: boolean) =>
+  (container: string, held: number, { line, spilt = 5, comesDownBy }: Hanging = {}): Deed =>
   (scene) => {
     const { id: feed, strength } = feedOf(scene);
     const primed = line === undefined ? NOTHING : add(ml(line), ml(spilt));
@@ -51,30 +44,26 @@ export const hangs =
         filled,
         newSet: line !== undefined,
         comesDownBy: comesDownBy ?? null,
-        lot: lot ?? null,
+        lot: null,
         expires: null,
       }),
     )(scene);
     return { ...told, up: container, hung: new Map(told.hung).set(container, subtract(filled, primed)) };
   };
 
-export const pours = (container: string, held: number, how: Hanging = {}): Deed =>
-  hangs(container, held, how);
-export const spikes = (container: string, held: number, how: Hanging = {}): Deed =>
-  hangs(container, held, { ...how, closed: true });
+export const pours = hangs(false);
+export const spikes = hangs(true);
 
-type Down = { readonly reason?: string; readonly unread?: boolean };
-
-/** Taken down, with what is left in it read in steps of 5 mL; or without anybody looking. */
+/** Taken down, with what is left in it read in steps of 5 mL. */
 export const takesDown =
-  ({ reason, unread = false }: Down = {}): Deed =>
+  ({ reason }: { readonly reason?: string } = {}): Deed =>
   (scene) => {
     const container = scene.up ?? impossible('nothing hangs');
     const left = volumeDownTo(scene.hung.get(container) ?? NOTHING, READ_ON_BAG);
     const told = tell({
       kind: 'container-taken-down/1',
       container,
-      left: unread ? null : left,
+      left,
       reason: reason ?? null,
     })(scene);
     return { ...told, up: null };
@@ -106,10 +95,7 @@ export const stops =
   (reason: PauseReason | 'feed-ended' = 'feed-ended'): Deed =>
   (scene) => ({ ...tell({ kind: 'pump-stopped/1', reason })(scene), runs: false, rate: STOPPED });
 
-/** It stands still, and nobody has written that down. */
-export const standsStill: Deed = (scene) => ({ ...scene, runs: false });
-
-export const shownOnCounter = ({ counter }: Scene): Volume => volumeDownTo(counter, READ_ON_COUNTER);
+const shownOnCounter = ({ counter }: Scene): Volume => volumeDownTo(counter, READ_ON_COUNTER);
 
 export const readsCounter: Deed = (scene) =>
   tell({ kind: 'counter-read/1', counts: 'feed', volume: shownOnCounter(scene) })(scene);
@@ -117,16 +103,12 @@ export const readsCounter: Deed = (scene) =>
 export const readsWaterCounter = (shows: number): Deed =>
   tell({ kind: 'counter-read/1', counts: 'water', volume: ml(shows) });
 
-export const clearsCounter = (read: 'read' | 'unread'): Deed => {
-  return (scene) => ({
-    ...tell({
-      kind: 'counter-cleared/1',
-      counts: 'feed',
-      read: read === 'read' ? shownOnCounter(scene) : null,
-    })(scene),
-    counter: NOTHING,
-  });
-};
+export const clearsCounter =
+  (how: 'read' | 'unread'): Deed =>
+  (scene) => {
+    const read = how === 'read' ? shownOnCounter(scene) : null;
+    return { ...tell({ kind: 'counter-cleared/1', counts: 'feed', read })(scene), counter: NOTHING };
+  };
 
 /** It lost its memory: what it counts begins again at nothing, and nobody cleared it. */
 export const losesCount: Deed = (scene) => ({ ...scene, counter: NOTHING });

@@ -6,6 +6,7 @@
  */
 import { type Fraction, timesOver } from '@feedwright/core/base/fraction';
 import { between, type Duration, type Instant } from '@feedwright/core/base/instant';
+import { impossible } from '@feedwright/core/base/result';
 import {
   add,
   given,
@@ -81,6 +82,9 @@ export function goOn(scene: Scene, at: Instant): Scene {
     hung: new Map(scene.hung).set(scene.up, isDry ? NOTHING : subtract(left, flows)),
   };
 }
+
+/** What is ordered by then. Throws where a story gives feed before anybody ordered it. */
+export const feedOf = ({ order }: Scene) => order?.feed ?? impossible('nothing is ordered yet');
 
 export const tell =
   (fact: Fact): Deed =>
