@@ -47,7 +47,7 @@ export function hoursArgument(flag: string, text: string): number {
 /** `KEY=VALUE`, as often as there are things to confirm. */
 export const confirmArgument = (
   text: string,
-  sofar: Readonly<Record<string, string>>,
+  sofar: Readonly<Record<string, string>> = {},
 ): Readonly<Record<string, string>> => {
   const at = text.indexOf('=');
   if (at < 1 || at === text.length - 1) refuse('--confirm', 'argument/confirm', { text });

@@ -16,7 +16,7 @@ export function check(file: string, options: PlanOptions): void {
   const policy = options.policy === undefined ? DEFAULT_POLICY : policyFrom(options.policy);
   const feeds = feedsFrom(options.feeds);
   const zone = options.zone === undefined ? undefined : zoneArgument('--zone', options.zone);
-  const { order, problems: found } = readOrder(file, { zone, confirmed: options.confirm, feeds });
+  const { order, problems: found } = readOrder(file, { zone, confirmed: options.confirm ?? {}, feeds });
   const problems = [...found, ...judgeOrder(order, feeds, policy, momentOf(options.from, order))];
   const stops = problems.some((one) => one.level === 'stop');
   if (options.json === true) {

@@ -24,7 +24,7 @@ function plans(asJson: boolean): void {
   for (const name of files) {
     if (!asJson) printLines([plain(''), plain('─'.repeat(72), 'quiet')]);
     const policy = fileURLToPath(new URL('policy.json', WARD));
-    plan(fileURLToPath(new URL(name, WARD)), { confirm: {}, from: FIRST_MORNING, policy, json: asJson });
+    plan(fileURLToPath(new URL(name, WARD)), { from: FIRST_MORNING, policy, json: asJson });
   }
 }
 

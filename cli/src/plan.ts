@@ -22,7 +22,7 @@ export type PlanOptions = {
   readonly zone?: string;
   readonly policy?: string;
   readonly feeds?: string;
-  readonly confirm: Confirmed;
+  readonly confirm?: Confirmed;
   readonly json?: boolean;
   readonly working?: boolean;
 };
@@ -56,7 +56,7 @@ export function plan(file: string, options: PlanOptions): void {
   const feeds = feedsFrom(options.feeds);
   const zone = options.zone === undefined ? undefined : zoneArgument('--zone', options.zone);
   const hours = options.hours === undefined ? null : hoursArgument('--hours', options.hours);
-  const { order, problems } = readOrder(file, { zone, confirmed: options.confirm, feeds });
+  const { order, problems } = readOrder(file, { zone, confirmed: options.confirm ?? {}, feeds });
   const at = momentOf(options.from, order);
   const made: Plan = planFor({
     order,

@@ -11,7 +11,7 @@ const withPolicy = (verb: Command): Command =>
 const withOrder = (verb: Command): Command =>
   withPolicy(verb)
     .option('--zone <zone>', 'time zone, where the order names none: Europe/London')
-    .option('--confirm <key=value>', 'answers what had to be asked; as often as needed', confirmArgument, {})
+    .option('--confirm <key=value>', 'answers what had to be asked; as often as needed', confirmArgument)
     .option('--json', 'print JSON');
 
 function addOrderVerbs(root: Command): void {
@@ -36,6 +36,16 @@ function addOrderVerbs(root: Command): void {
 }
 
 function addFacilityVerbs(root: Command): void {
+  root
+    .command('scan')
+    .argument('<text>', "a container's code as scanned, or as printed: (01)…(17)…(10)…; - for standard input")
+    .description('what a code says, which feed it is, whether ordered and in date; exit code 1 on a stop')
+    .option('--order <file>', 'the order that the container is for')
+    .option('--feeds <file>', 'feed list: your feeds, with their product numbers, added to the default ones')
+    .option('--at <instant>', 'judge at this moment instead of now')
+    .option('--zone <zone>', "the ward's time zone, where no order names it: Europe/London")
+    .option('--json', 'print JSON')
+    .action(async (text, options) => (await import('./scan.ts')).scan(text, options));
   root
     .command('policy')
     .argument('[key]', 'a row to explain: hang.closed')

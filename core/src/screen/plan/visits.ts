@@ -36,5 +36,12 @@ function taskText(task: Task, page: Page): string {
   ].join(' ');
 }
 
-export const taskList = (visit: Visit, page: Page): string =>
-  visit.tasks.map((task) => taskText(task, page)).join('; ');
+/** A check that is overdue and due again is done once: what reads the same and has no amount stands once. */
+export function taskList(visit: Visit, page: Page): string {
+  const texts = visit.tasks.map((task) => ({ text: taskText(task, page), once: task.volume === null }));
+  const first = (text: string): number => texts.findIndex((one) => one.text === text);
+  return texts
+    .filter(({ text, once }, index) => !once || first(text) === index)
+    .map(({ text }) => text)
+    .join('; ');
+}
