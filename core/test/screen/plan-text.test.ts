@@ -3,6 +3,7 @@ import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { DEFAULT_FEEDS } from '../../src/feeds/default-list.ts';
 import { parseOrder } from '../../src/order/document.ts';
+import type { Order } from '../../src/order/order.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { planFor } from '../../src/plan/plan-for.ts';
 import { DEFAULT_POLICY } from '../../src/policy/defaults.ts';
@@ -19,19 +20,25 @@ const ORDER = {
   regimen: { kind: 'continuous', rateMlPerHour: 60 },
 };
 
-function planned(changes: Readonly<Record<string, unknown>>) {
+const orderOf = (changes: Readonly<Record<string, unknown>>): Order => {
   const read = parseOrder({ ...ORDER, ...changes });
   assert.ok(read.ok, JSON.stringify(read));
-  const order = read.value;
-  const plan: Plan = planFor({
-    order,
-    feeds: DEFAULT_FEEDS,
-    policy: DEFAULT_POLICY,
-    standing: blankStanding(AT),
-  });
-  const lines = planLines(plan, order, { words: ENGLISH, feeds: DEFAULT_FEEDS, workings: false });
-  const json = planSchema.parse(planJson(plan, { zone: order.zone, words: ENGLISH }));
-  return { plan, text: lines.map((one) => one.text).join('\n'), json };
+  return read.value;
+};
+
+const planOf = (order: Order): Plan =>
+  planFor({ order, feeds: DEFAULT_FEEDS, policy: DEFAULT_POLICY, standing: blankStanding(AT) });
+
+function textOf(changes: Readonly<Record<string, unknown>>, workings = false): string {
+  const order = orderOf(changes);
+  const lines = planLines(planOf(order), order, { words: ENGLISH, feeds: DEFAULT_FEEDS, workings });
+  return lines.map((one) => one.text).join('\n');
+}
+
+function planned(changes: Readonly<Record<string, unknown>>) {
+  const order = orderOf(changes);
+  const json = planSchema.parse(planJson(planOf(order), { zone: order.zone, words: ENGLISH }));
+  return { text: textOf(changes), json };
 }
 
 test('[CL4] a diluted feed shows formula and mixture, and what was ordered as mixture', () => {
@@ -115,4 +122,23 @@ test('[SC4] the kind of water, what the pump gives of it, and what a step would 
 test('[SC4] an order that begins after the plan says so', () => {
   const { text } = planned({ startsAt: '2026-11-27T08:00:00Z' });
   assert.match(text, /RUNS\n {2}nothing runs: the order begins at 08:00 on 27 Nov/);
+});
+
+test('[CL4] the words of a working go down to what the order, the policy or the feed list says', () => {
+  // By hand: 60 mL/h × 8 h = 480 mL and the prime of 15 + 5 mL are 500 mL.
+  const lines = textOf({}, true).split('\n');
+  const at = lines.findIndex((text) => text.includes('V_fill = 500 mL'));
+  const said = lines.slice(at, at + 8).map((text) => text.trim());
+  assert.equal(said[0], 'V_fill = ⌈(V_need + P) / p⌉ × p;  V_fill = 500 mL  [PL16]');
+  assert.equal(said[1], 'V_need = 480 mL:  V_need = r × t  [PL16]');
+  assert.equal(said[2], 'r = 60 mL/h  (order: regimen.rate)');
+  assert.equal(said[3], 't = 8 h  (worked out)');
+  assert.equal(said[4], 'P = 20 mL:  P = V_line + V_spill  [PL15]');
+  assert.match(said[5] ?? '', /^V_line = 15 mL {2}\(local policy set\.prime\.line/);
+  assert.ok(lines.some((text) => text.trim() === 'rounded up to a whole 10 mL'));
+});
+
+test('[CL4] a share that is no short decimal is written as its parts', () => {
+  const text = textOf({ feed: { id: 'standard-1.0', strength: '2/3' } }, true);
+  assert.match(text, /s = 2\/3 {2}\(order: feed\.strength\)/);
 });

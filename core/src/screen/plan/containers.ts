@@ -3,7 +3,7 @@ import { inMl, type Volume } from '../../base/volume.ts';
 import type { CartonUse, PlannedContainer } from '../../plan/plan.ts';
 import { type Line, line } from '../line.ts';
 import { showFraction, showVolume } from '../number.ts';
-import { workingLines } from '../working-text.ts';
+import { workingsLines } from '../working-text.ts';
 import { moment, type Page } from './page.ts';
 
 export const setUp = (container: PlannedContainer, page: Page): string => {
@@ -31,6 +31,8 @@ function cartonText(use: CartonUse, opened: boolean, page: Page): string {
   return plan.carton(which, tenths(use.take), tenths(use.left), keep);
 }
 
+const maybe = <T>(one: T | null): readonly T[] => (one === null ? [] : [one]);
+
 /** @param before the containers put up earlier: a carton that one of them opened is now a kept one. */
 export function containerLines(
   container: PlannedContainer,
@@ -51,8 +53,11 @@ export function containerLines(
     `${plan.downBy(moment(container.takeDownBy.value, page))} ${plan.because(because[container.because])}`,
     ...(container.leftOver.value > 0 ? [plan.leftOver(showVolume(container.leftOver.value))] : []),
   ];
-  const workings = [container.fill, container.volumeToDeliver, container.takeDownBy].flatMap((one) =>
-    workingLines(one.working, page),
+  const workings = workingsLines(
+    [container.fill, container.volumeToDeliver, container.takeDownBy, ...maybe(container.runsDryAt)].map(
+      (one) => one.working,
+    ),
+    page,
   );
   return [
     line(`  ${moment(container.putUpAt, page)}  ${parts.join(', ')}`),

@@ -3,7 +3,7 @@ import { inMl } from '../../base/volume.ts';
 import type { DayTotals } from '../../plan/plan.ts';
 import { BLANK, type Line, line } from '../line.ts';
 import { showFraction, showVolume } from '../number.ts';
-import { workingLines } from '../working-text.ts';
+import { workingsLines } from '../working-text.ts';
 import { moment, type Page } from './page.ts';
 
 /** What is ordered is the mixture, so a diluted feed shows both. */
@@ -18,8 +18,11 @@ export function dayLines(day: DayTotals, page: Page): readonly Line[] {
   const kcal = `${showFraction(day.energyKcal.value, 0)} kcal`;
   const protein = `${showFraction(day.proteinG.value, 1)} g`;
   const ordered = day.ordered === null ? '' : ` (${plan.ordered(showVolume(day.ordered.value))})`;
-  const workings = [day.formula, day.energyKcal, day.proteinG, day.water.total].flatMap((one) =>
-    workingLines(one.working, page),
+  const { formula, energyKcal, proteinG, water } = day;
+  const shown = [formula, energyKcal, proteinG, water.total, ...(day.ordered === null ? [] : [day.ordered])];
+  const workings = workingsLines(
+    shown.map((one) => one.working),
+    page,
   );
   const needs = {
     energy: day.needs.energyKcal === null ? null : `${showFraction(day.needs.energyKcal, 0)} kcal`,

@@ -159,6 +159,7 @@ function dayJson(day: DayTotals, zone: Zone): Json {
       'waterMl.formula': workingJson(day.water.formula.working, zone),
       'waterMl.flushes': workingJson(day.water.flushes.working, zone),
       'waterMl.total': workingJson(day.water.total.working, zone),
+      ...(day.ordered === null ? {} : { orderedMl: workingJson(day.ordered.working, zone) }),
     },
   };
 }
