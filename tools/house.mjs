@@ -15,7 +15,7 @@ import { fileURLToPath } from 'node:url';
 export const ROOT = fileURLToPath(new URL('..', import.meta.url));
 
 /** Where code lives that belongs to no workspace. */
-export const LOOSE = ['tools', 'bench'];
+export const LOOSE = ['tools', 'bench', 'demo'];
 
 const SOURCE = '**/*.{ts,tsx,mts,js,mjs}';
 /** @param {string} path */

@@ -128,7 +128,7 @@ export function accountOver(course: Course, span: Span, view: View): Account {
     byRate: sumWithin(byRateBy(course, at), span),
     byContainer: grouped(received, span, (one) => one.container),
     byOrder: grouped(received, span, (one) => one.order),
-    ordered: orderedWithin(course, soFar, policy),
+    ordered: orderedWithin(course, soFar, view),
     interruptions: interruptionsWithin(course.interruptions, soFar),
     liquids: intakeOutputWithin(course, span, at),
     nutrition: nutritionWithin({ ...kept, doses }, span, feeds),

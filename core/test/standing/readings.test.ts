@@ -261,6 +261,26 @@ test('[ST15] what was ordered is worked by the order in force, and nothing is or
   assert.equal(seenAt('14:00', []).today?.ordered, null);
 });
 
+test('[ST15] a day’s volume is ordered once, however often a hold is written into the day', () => {
+  // What an order wants of its day does not change with what is written down in between.
+  const regimen = { kind: 'volume-targeted', volumeMlPerDay: 1800, baseRateMlPerHour: 75 } as const;
+  const hold = { id: 'scan', from: at('10:00'), until: null, why: 'procedure', note: null } as const;
+  const entries = [
+    said('06:00', {
+      kind: 'order-placed/1',
+      placed: orderWith({ regimen, startsAt: '2026-11-24T06:00:00Z' }),
+    }),
+    said('10:00', { kind: 'order-held/1', hold }),
+    said('12:00', { kind: 'order-hold-ended/1', hold: 'scan' }),
+  ];
+  const plain = entries.slice(0, 1);
+  for (const hour of ['09:00', '11:00', '14:00', '18:00']) {
+    const [held, free] = [seenAt(hour, entries), seenAt(hour, plain)].map((one) => one.today?.ordered);
+    assert.ok(held != null && held.asWritten > 0, hour);
+    assert.deepEqual(held, free, hour);
+  }
+});
+
 test('[ST30] steps count under the order that they were confirmed for', () => {
   const confirmed = (step: number): Fact => ({ kind: 'step-confirmed/1', step });
   const entries = [
