@@ -338,6 +338,24 @@ test('[PL40] checks that belong to running feed are not due while it does not ru
   assert.deepEqual(due(plan, 'mouth-care').length, 6);
 });
 
+test('[PL40] at a visit nothing goes down the tube before it was looked at', () => {
+  // Water drawn back with gastric contents is what a pH strip would read. The first feed is met as the second begins.
+  const regimen = { kind: 'intermittent', volumeMl: 200, times: ['12:00', '13:00'], minutes: 30, by: 'pump' };
+  const water = { water: 'tap', given: [{ kind: 'interval', volumeMl: 30, everyHours: 4 }] };
+  const visits = planOf({ regimen, water }, 'now 2026-11-25 08:00').visits.map(({ tasks }) =>
+    tasks.map((one) => one.kind),
+  );
+  const together = visits.filter((kinds) => kinds.includes('check-tube') && kinds.includes('flush'));
+  assert.equal(together.length, 2);
+  for (const kinds of together)
+    assert.ok(kinds.lastIndexOf('check-tube') < kinds.indexOf('flush'), kinds.join());
+  const between = visits.find((kinds) => kinds.includes('stop-feed') && kinds.includes('give-feed')) ?? [];
+  assert.deepEqual(
+    between.filter((kind) => kind !== 'mouth-care'),
+    ['stop-feed', 'check-position', 'check-tube', 'flush', 'flush', 'put-up-container', 'give-feed'],
+  );
+});
+
 test('[PL41] a residual is drawn only where policy has the routine, and never where no lumen may be drawn from', () => {
   const routine = 'now 2026-11-25 08:00\npolicy quiet\npolicy check.residual.routine yes';
   assert.deepEqual(due(planOf(CONTINUOUS), 'measure-residual'), []);

@@ -1,6 +1,7 @@
 /**
  * What is due? Everything that the order and local policy want between now and the end, each with its window, in the order
- * in which it is done at the bedside: look first, stop, give what is not feed, hang, then feed.
+ * in which it is done at the bedside: look first, and draw before any water goes in; stop, give what is not feed, hang,
+ * then feed.
  */
 import { type Instant, later } from '../../base/instant.ts';
 import type { Policy } from '../../policy/policy.ts';
@@ -28,20 +29,30 @@ const isOpen =
     one.nominal >= begins &&
     (one.latest >= first || one.nominal >= standing.at);
 
-const NOTHING_DUE: Due = { beforeHanging: [], afterHanging: [] };
+/** What goes with one feed, by where it stands at the bedside: nothing goes down the tube before it was looked at. */
+type FeedTasks = {
+  readonly ends: readonly Task[];
+  readonly looks: readonly Task[];
+  readonly flushes: readonly Task[];
+  readonly given: readonly Task[];
+};
 
-/** A feed with what goes around it: looked at, flushed, given, flushed. One that was missed has no end either. */
-function feedTasks(course: Course, feeding: Feeding, first: Instant): Due {
+/** A feed with what goes around it. One that was missed has no end either. */
+function feedTasks(course: Course, feeding: Feeding, first: Instant): FeedTasks {
   const { give, end } = givingTasks(course, feeding);
-  if (!isOpen(course, first)(give) && !course.standing.done.has(give.id)) return NOTHING_DUE;
+  if (!isOpen(course, first)(give) && !course.standing.done.has(give.id)) {
+    return { ends: [], looks: [], flushes: [], given: [] };
+  }
   const water = waterAround(course);
   const window = feedWindow(course, feeding);
   const flush = (beside: 'before' | 'after', at: Window): readonly Task[] =>
     [task({ kind: 'flush', about: 'feed', beside, volume: water[beside], rule: 'PL34' }, at)].filter(amounts);
-  const before = [...checksBeforeFeed(course, feeding), ...flush('before', window)];
-  return end === null
-    ? { beforeHanging: before, afterHanging: [give, ...flush('after', window)] }
-    : { beforeHanging: [end, ...flush('after', end), ...before], afterHanging: [give] };
+  return {
+    ends: end === null ? [] : [end],
+    looks: checksBeforeFeed(course, feeding),
+    flushes: [...(end === null ? [] : flush('after', end)), ...flush('before', window)],
+    given: [give, ...(end === null ? flush('after', window) : [])],
+  };
 }
 
 /** A window that has begun begins now; one that ends before anybody can be there ends with the first visit. */
@@ -74,16 +85,18 @@ export function tasksOf(course: Course, policy: Policy, first: Instant): Due {
     beforeHanging: shown([
       ...checksByClock(course),
       ...stops,
+      ...feeds.flatMap((one) => one.ends),
+      ...feeds.flatMap((one) => one.looks),
       ...afterStops,
       ...medicineTasks(course),
       ...moduleTasks(course),
       ...waterByClock(course),
-      ...feeds.flatMap((one) => one.beforeHanging),
+      ...feeds.flatMap((one) => one.flushes),
     ]),
     afterHanging: shown([
       ...beforeStarts,
       ...starts,
-      ...feeds.flatMap((one) => one.afterHanging),
+      ...feeds.flatMap((one) => one.given),
       ...stepTasks(course, policy),
       ...careByClock(course),
     ]),
