@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { hours, type Instant, instant, MINUTE } from '@feedwright/core/base/instant';
+import { ml } from '@feedwright/core/base/volume';
 import { instantOf, parseTimeOfDay, showInstant, type Zone } from '@feedwright/core/base/zone';
 import type { Plan, Task } from '@feedwright/core/plan/plan';
 import { planFor } from '@feedwright/core/plan/plan-for';
@@ -99,7 +100,7 @@ test('[PL38] where feed was stopped before anybody recorded it, the dose has its
   assert.match(dose(up), /^at 09:00: give-medicine/);
 });
 
-test('[PL30] a window that has begun begins now', () => {
+test('[PL30] a window that has begun begins now, or where it was meant, and stays in order', () => {
   const own = {
     ...CONTINUOUS,
     startsAt: '2026-11-24T08:00:00+00:00',
@@ -112,8 +113,24 @@ test('[PL30] a window that has begun begins now', () => {
     [flush?.earliest, flush?.nominal, flush?.latest].map((at) =>
       new Date(at as Instant).toISOString().slice(11, 16),
     ),
-    ['12:20', '12:00', '12:30'],
+    ['12:00', '12:00', '12:30'],
   );
+});
+
+test('[PL30] where the order ends nothing more is due by it than to stop, to flush and to take down', () => {
+  const own = {
+    ...CONTINUOUS,
+    endsAt: '2026-11-25T19:10:00+00:00',
+    medicines: [{ name: 'm', times: ['21:00'], volumeMl: 10 }],
+  };
+  const last = planOf(own, 'now 2026-11-25 08:00').visits.at(-1);
+  assert.equal(showInstant(last?.at as Instant, 'Europe/London' as Zone), '2026-11-25T19:10:00+00:00');
+  assert.deepEqual(
+    last?.tasks.map((one) => one.kind),
+    ['stop-feed', 'flush', 'take-down-container'],
+  );
+  // By hand: flushes at 08:00, 12:00 and 16:00, and the one where feed stops.
+  assert.equal(planOf(own).day?.water.flushes.value, ml(120));
 });
 
 test('[PL30] two things that are due alike are told apart', () => {

@@ -3,7 +3,7 @@
  * in which it is done at the bedside: look first, and draw before any water goes in; stop, give what is not feed, hang,
  * then feed.
  */
-import { type Instant, later } from '../../base/instant.ts';
+import { earlier, type Instant, later } from '../../base/instant.ts';
 import type { Policy } from '../../policy/policy.ts';
 import type { Course } from '../course.ts';
 import type { Task } from '../plan.ts';
@@ -20,14 +20,27 @@ export type Due = { readonly beforeHanging: readonly Task[]; readonly afterHangi
 
 const amounts = (one: Task): boolean => one.volume?.value !== 0;
 
+/** Where the order ends nothing more is due by it but to stop and to flush. */
+const isOrdered =
+  ({ order: { endsAt } }: Course) =>
+  ({ kind, beside, nominal }: Task): boolean =>
+    endsAt === null ||
+    nominal < endsAt ||
+    (nominal === endsAt && (kind === 'stop-feed' || (kind === 'flush' && beside === 'after')));
+
 /** Due and not done: what is not past, and what is past but may still be done. */
 const isOpen =
-  ({ standing, horizon, begins }: Course, first: Instant) =>
-  (one: Task): boolean =>
-    !standing.done.has(one.id) &&
-    one.nominal < horizon.until &&
-    one.nominal >= begins &&
-    (one.latest >= first || one.nominal >= standing.at);
+  (course: Course, first: Instant) =>
+  (one: Task): boolean => {
+    const { standing, horizon, begins } = course;
+    return (
+      !standing.done.has(one.id) &&
+      one.nominal < horizon.until &&
+      one.nominal >= begins &&
+      isOrdered(course)(one) &&
+      (one.latest >= first || one.nominal >= standing.at)
+    );
+  };
 
 /** What goes with one feed, by where it stands at the bedside: nothing goes down the tube before it was looked at. */
 type FeedTasks = {
@@ -55,12 +68,12 @@ function feedTasks(course: Course, feeding: Feeding, first: Instant): FeedTasks 
   };
 }
 
-/** A window that has begun begins now; one that ends before anybody can be there ends with the first visit. */
+/** A window that has begun begins now, or where it was meant; one that ends before anybody can be there ends with the first visit. */
 const fromNow =
   ({ standing }: Course, first: Instant) =>
   (one: Task): Task => ({
     ...one,
-    earliest: later(one.earliest, standing.at),
+    earliest: earlier(later(one.earliest, standing.at), one.nominal),
     latest: later(one.latest, first),
   });
 
