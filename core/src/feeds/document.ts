@@ -72,6 +72,11 @@ const feedSchema = z
       .literal(true)
       .nullish()
       .meta({ description: 'No two batches are alike: the figures are an assumption' }),
+    gtins: z
+      .array(text('8, 12, 13 or 14 digits, the last of them the check digit'))
+      .max(50)
+      .nullish()
+      .meta({ description: 'The product numbers (GTIN) printed under the codes on its containers' }),
     source: text('A number in docs/sources.md, or what the facility goes by: label'),
     provenance: z.enum(['read', 'secondary', 'from-memory', 'common-practice', 'facility', 'derived']),
   })
@@ -112,7 +117,7 @@ function readPacks(packs: ReadFeed['packs']): Result<readonly Pack[]> {
 }
 
 function readFeed(feed: ReadFeed): Result<Feed> {
-  const { proteinGPer100Ml, waterMlPer100Ml, labelHangLimitHours, compositionVaries, ...rest } = feed;
+  const { proteinGPer100Ml, waterMlPer100Ml, labelHangLimitHours, compositionVaries, gtins, ...rest } = feed;
   const packs = readPacks(feed.packs);
   const given = labelHangLimitHours ?? null;
   const labelHangLimit = given === null ? null : whole(given, HOUR);
@@ -126,6 +131,7 @@ function readFeed(feed: ReadFeed): Result<Feed> {
     packs: packs.value,
     labelHangLimit,
     ...(compositionVaries === true ? { compositionVaries } : {}),
+    ...(gtins === null || gtins === undefined ? {} : { gtins }),
   });
 }
 
@@ -163,6 +169,7 @@ function writeFeed(feed: Feed): WrittenFeed {
       ? {}
       : { labelHangLimitHours: jsonNumber(fraction(feed.labelHangLimit, HOUR)) }),
     ...(feed.compositionVaries === true ? { compositionVaries: true } : {}),
+    ...(feed.gtins === undefined ? {} : { gtins: [...feed.gtins] }),
     source: feed.source,
     provenance: feed.provenance,
   };

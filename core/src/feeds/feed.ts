@@ -37,6 +37,8 @@ export type Feed = {
   readonly labelHangLimit: number | null;
   /** True where no two batches are alike (human milk, a kitchen's feed): the figures above are an assumption. */
   readonly compositionVaries?: boolean;
+  /** The product numbers on its containers, as they are printed; the facility's own, and none where it has none. */
+  readonly gtins?: readonly string[];
   /** Numbers in docs/sources.md, or what the facility goes by: `S31, S95`, `label`. */
   readonly source: string;
   readonly provenance: Provenance;

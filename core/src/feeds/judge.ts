@@ -7,6 +7,7 @@ import { hours } from '../base/instant.ts';
 import { type Issue, issue } from '../base/result.ts';
 import { inMl, ml } from '../base/volume.ts';
 import type { Feed, FeedList, Pack } from './feed.ts';
+import { readGtin } from './scan/gtin.ts';
 
 /** Published classes have 0.67 to 2.0 kcal/mL (S31, S95); a diluted one half as much. Far outside it is a unit slipped. */
 const LEAST_ENERGY = fraction(1, 10);
@@ -91,9 +92,47 @@ function twice(at: Where, list: FeedList): readonly Issue[] {
   return first < at.index ? refuse(at, 'id', 'FE7', 'feeds/twice', { first }) : [];
 }
 
-/** All that is impossible in a feed list, as issues that name the feed and the field, with the rule in `data.rule`. */
-export const judgeFeeds = (list: FeedList): readonly Issue[] =>
-  list.feeds.flatMap((feed, index) => {
-    const at = { index, feed };
-    return [...twice(at, list), ...energy(at), ...protein(at), ...water(at), ...packs(at), ...labelLimit(at)];
+type Numbered = { readonly gtin: string; readonly row: number };
+
+/** Every product number that can be one, in the fourteen digits by which two writings of it are the same. */
+const numbersIn = (list: FeedList): readonly Numbered[] =>
+  list.feeds.flatMap((feed, row) =>
+    (feed.gtins ?? []).flatMap((text) => {
+      const read = readGtin(text);
+      return read.ok ? [{ gtin: read.value, row }] : [];
+    }),
+  );
+
+/** [FE12] [FE13] Each number can be one, and names one feed: a scan must not be able to mean two. */
+function gtins(at: Where, numbers: readonly Numbered[]): readonly Issue[] {
+  const wrong = (at.feed.gtins ?? []).flatMap((text) => {
+    const read = readGtin(text);
+    return read.ok
+      ? []
+      : read.issues.flatMap((one) => refuse(at, 'gtins', 'FE12', one.code, { text, ...one.data }));
   });
+  const again = numbers.flatMap(({ gtin, row }, index) => {
+    const first = numbers.findIndex((other) => other.gtin === gtin);
+    return row === at.index && first < index
+      ? refuse(at, 'gtins', 'FE13', 'feeds/gtin-twice', { gtin, first: numbers[first]?.row })
+      : [];
+  });
+  return [...wrong, ...again];
+}
+
+/** All that is impossible in a feed list, as issues that name the feed and the field, with the rule in `data.rule`. */
+export function judgeFeeds(list: FeedList): readonly Issue[] {
+  const numbers = numbersIn(list);
+  return list.feeds.flatMap((feed, index) => {
+    const at = { index, feed };
+    return [
+      ...twice(at, list),
+      ...energy(at),
+      ...protein(at),
+      ...water(at),
+      ...packs(at),
+      ...labelLimit(at),
+      ...gtins(at, numbers),
+    ];
+  });
+}

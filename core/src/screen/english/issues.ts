@@ -4,6 +4,7 @@ import type { Words } from '../words.ts';
 import { ENGLISH_DOCUMENTS } from './documents.ts';
 import { ENGLISH_FHIR_ISSUES } from './fhir.ts';
 import { ENGLISH_RECORD } from './record.ts';
+import { ENGLISH_SCAN_ISSUES } from './scan.ts';
 
 const quoted = (value: unknown): string => `“${String(value)}”`;
 const listed = (value: unknown): string => (Array.isArray(value) ? value.join(', ') : String(value));
@@ -12,6 +13,7 @@ export const ENGLISH_ISSUES: Words['issues'] = {
   ...ENGLISH_DOCUMENTS,
   ...ENGLISH_FHIR_ISSUES,
   ...ENGLISH_RECORD,
+  ...ENGLISH_SCAN_ISSUES,
   'number/empty': () => ({ says: 'no number was given', remedy: 'Write the number with its digits.' }),
   'number/sign': ({ text }) => ({
     says: `${quoted(text)} starts with a sign`,

@@ -3,6 +3,7 @@
 import { clock, foundOf, hoursLast, limitOf, parts, plainly, tidy, withUnit } from '../said.ts';
 import type { Data, Sentence, Words } from '../words.ts';
 import { ENGLISH_FHIR_PROBLEMS } from './fhir.ts';
+import { ENGLISH_SCAN_PROBLEMS } from './scan.ts';
 
 const say = (says: string, remedy: string): Sentence => ({ says, remedy });
 
@@ -353,4 +354,5 @@ export const ENGLISH_PROBLEMS: Words['problems'] = {
   ...worthKnowing,
   ...plan,
   ...ENGLISH_FHIR_PROBLEMS,
+  ...ENGLISH_SCAN_PROBLEMS,
 };
