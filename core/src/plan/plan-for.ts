@@ -16,7 +16,7 @@ import { downByCarton } from './containers/planned.ts';
 import { tellWaterBags, type WaterPlan, waterByPump, waterPlan } from './containers/water-bags.ts';
 import type { Course } from './course.ts';
 import { type Prepared, prepare } from './course-for.ts';
-import { type Grid, gridFor } from './grid.ts';
+import { type Grid, gridFor, gridUp } from './grid.ts';
 import { dayTotals } from './nutrition.ts';
 import type { Plan, PlannedContainer, PlanRequest, Task, Visit } from './plan.ts';
 import { taskId } from './tasks/due.ts';
@@ -94,7 +94,10 @@ function make(request: PlanRequest, prepared: Prepared): Made {
   const others = tasksOf(course, request.policy, grid.span.from);
   const due: Due = { ...others, beforeHanging: [...others.beforeHanging, ...(water?.tasks ?? [])] };
   const all = [...due.beforeHanging, ...due.afterHanging];
-  const tasks = all.filter((one) => one.nominal < course.span.until);
+  // What can only be done on the last point of the grid or later is the next plan's.
+  const tasks = all.filter(
+    (one) => one.nominal < course.span.until && gridUp(one.earliest) < course.span.until,
+  );
   const need = needOf(course.programme);
   const { planned, containers: chosen, infeasible } = choose({ prepared, request, grid, tasks });
   const containers = withCartons(prepared, chosen, need);

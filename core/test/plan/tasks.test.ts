@@ -244,6 +244,15 @@ test('[PL33] a feed that runs on by itself begins no later and ends no sooner th
   );
 });
 
+test('[PL33] a feed that ends after the last point of the grid is met by the next plan', () => {
+  // 07:30 to 07:56; the plan ends at 08:00, and its last visit could be at 07:55, before the feed is in.
+  const own = { regimen: { kind: 'intermittent', volumeMl: 70, times: ['07:30'], minutes: 26, by: 'pump' } };
+  const plan = planOf(own);
+  assert.deepEqual(plan.infeasible, []);
+  assert.deepEqual(due(plan, 'give-feed'), ['07:30']);
+  assert.deepEqual(due(plan, 'stop-feed'), []);
+});
+
 test('[PL34] water at named times is given at them, with the order’s volume', () => {
   const water = { water: 'tap', given: [{ kind: 'times', volumeMl: 150, times: ['10:00', '22:00'] }] };
   const plan = planOf({ ...CONTINUOUS, water });

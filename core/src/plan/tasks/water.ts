@@ -97,7 +97,11 @@ function orderedByClock(course: Course): readonly Ordered[] {
 
 /** [PL35] Ordered water that a hold leaves no room for is said: how often, and how much. */
 export function waterLeftOut(course: Course): Problem | null {
-  const lost = orderedByClock(course).filter((one) => one.task === null && within(course.span, one.nominal));
+  const { endsAt } = course.order;
+  const lost = orderedByClock(course).filter(
+    ({ task, nominal }) =>
+      task === null && within(course.span, nominal) && (endsAt === null || nominal < endsAt),
+  );
   if (lost.length === 0) return null;
   const volume = inMl(sum(lost.map((one) => one.volume)));
   return {
