@@ -153,7 +153,7 @@ function choosePours(choosing: Choosing): Chosen {
   const visitOf = new Map(
     visits.flatMap((visit) => visit.tasks.map((index) => [tasks[index]?.id, grid.at(visit.slot)] as const)),
   );
-  const feeds = feedingsOf(course.programme).flatMap((feeding): readonly PouredFeed[] => {
+  const feeds = feedingsOf(course).flatMap((feeding): readonly PouredFeed[] => {
     const at = visitOf.get(taskId(givenAs(course, feeding), feeding.whole.from));
     return at === undefined ? [] : [{ feeding, at }];
   });

@@ -31,7 +31,7 @@ function stillToCome(course: Course, need: Need, due: readonly Task[]): Volume {
   const rest: Span = { from: feedFrom, until: day.until };
   if (programme.pieces.every((piece) => piece.gives.kind === 'rate')) return needBetween(need, rest);
   const ids = new Set(due.map((one) => one.id));
-  const feeds = feedingsOf(programme).filter((one) => one.whole.from < day.until);
+  const feeds = feedingsOf(course).filter((one) => one.whole.from < day.until);
   return sum(
     feeds.map((feeding) => {
       const id = taskId(givenAs(course, feeding), feeding.whole.from);

@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { hours, type Instant, instant, MINUTE } from '@feedwright/core/base/instant';
-import { ml } from '@feedwright/core/base/volume';
+import { ml, mlPerHour } from '@feedwright/core/base/volume';
 import { instantOf, parseTimeOfDay, showInstant, type Zone } from '@feedwright/core/base/zone';
 import type { Plan, Task } from '@feedwright/core/plan/plan';
 import { planFor } from '@feedwright/core/plan/plan-for';
@@ -251,6 +251,45 @@ test('[PL33] a feed that ends after the last point of the grid is met by the nex
   assert.deepEqual(plan.infeasible, []);
   assert.deepEqual(due(plan, 'give-feed'), ['07:30']);
   assert.deepEqual(due(plan, 'stop-feed'), []);
+});
+
+test('[PL33] what a hold leaves of a feed is given in the time that is left, at the rate of the whole', () => {
+  // By hand: 300 mL in 60 min from 14:00 is 300 mL/h; held from 14:30, 150 mL go in and feed stops at 14:30.
+  const own = {
+    regimen: { kind: 'intermittent', volumeMl: 300, times: ['14:00'], minutes: 60, by: 'pump' },
+    holds: [{ id: 'scan', from: '2026-11-25T14:30:00Z', until: '2026-11-25T16:00:00Z', why: 'procedure' }],
+  };
+  assert.match(visitAt(own, NOW, '14:30') ?? '', /stop-feed/);
+  const [give] = tasksOf(planOf(own)).filter((one) => one.kind === 'give-feed');
+  assert.deepEqual([give?.volume?.value, give?.rate?.value], [ml(150), mlPerHour(300)]);
+  // Held until 14:20: 200 mL from then on, not a minute sooner.
+  const late = {
+    ...own,
+    holds: [{ ...own.holds[0], from: '2026-11-25T12:00:00Z', until: '2026-11-25T14:20:00Z' }],
+  };
+  const [rest] = tasksOf(planOf(late)).filter((one) => one.kind === 'give-feed');
+  assert.equal(rest?.volume?.value, ml(200));
+  assert.deepEqual(due(planOf(late), 'give-feed'), ['14:20']);
+  assert.equal(planOf(late).containers[0]?.putUpAt, Date.UTC(2026, 10, 25, 14, 20));
+});
+
+test('[PL33] a feed is not given early into a hold, nor a bolus late', () => {
+  const hold = (from: string, until: string) => ({
+    holds: [
+      { id: 'scan', from: `2026-11-25T${from}:00Z`, until: `2026-11-25T${until}:00Z`, why: 'procedure' },
+    ],
+  });
+  const window = (own: Own, kind: Task['kind']) => {
+    const one = tasksOf(planOf(own)).find((task) => task.kind === kind) as Task;
+    return [one.earliest - one.nominal, one.latest - one.nominal].map((ms) => ms / MINUTE);
+  };
+  const regimen = { kind: 'intermittent', volumeMl: 250, times: ['12:00'], minutes: 45, by: 'pump' };
+  assert.deepEqual(window({ regimen, ...hold('10:00', '11:50') }, 'give-feed'), [-10, 0]);
+  const bolus = {
+    method: 'syringe',
+    regimen: { kind: 'bolus', volumeMl: 250, times: ['12:00'], minutes: 20 },
+  };
+  assert.deepEqual(window({ ...bolus, ...hold('12:35', '14:00') }, 'give-bolus'), [-30, 15]);
 });
 
 test('[PL34] water at named times is given at them, with the order’s volume', () => {

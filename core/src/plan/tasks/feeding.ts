@@ -2,8 +2,8 @@
  * When does feed start, stop and change, and when is a feed given? Read off the programme: stretches that run at a rate,
  * and feeds that are a volume at a named time. What stops for a hold is flushed by the rules of holds, not of feeds.
  */
-import { between, type Instant, type Span, within } from '../../base/instant.ts';
-import { type Rate, rateFor, subtract, sum, type Volume } from '../../base/volume.ts';
+import { between, earlier, type Instant, instant, later, type Span, within } from '../../base/instant.ts';
+import { type Rate, rateFor, subtract, type Volume } from '../../base/volume.ts';
 import {
   ARITHMETIC,
   input,
@@ -23,13 +23,16 @@ import { afterwards, around, nearest, starting, stopping, task, type Window } fr
 /** Feed running without a break, at one rate or at several one after the other. */
 export type Stretch = Span & { readonly pieces: readonly Piece[] };
 
-/** One feed: a volume that begins at a named time. */
+/** One feed: a volume that begins at a named time, or what a hold leaves of it. */
 export type Feeding = {
   readonly whole: Span;
   readonly volume: Worked<Volume>;
+  readonly starts: 'at-its-time' | 'after-a-hold';
   /** Given only if too little of a meal was eaten. */
   readonly ifMealMissed: boolean;
 };
+
+type FeedingCourse = Pick<Course, 'programme' | 'held'>;
 
 const rateOf = (piece: Piece): Worked<Rate> | null =>
   piece.gives.kind === 'rate' ? { value: piece.gives.rate, working: piece.working } : null;
@@ -52,33 +55,41 @@ export function stretchesOf({ pieces }: Programme): readonly Stretch[] {
 
 const named = (piece: Piece): boolean => piece.gives.kind === 'volume';
 
-/** What a hold cuts out of a feed is not given: the pieces that are left are the feed. */
-function feedingOf(pieces: readonly Piece[]): readonly Feeding[] {
-  const first = pieces[0];
-  if (first?.gives.kind !== 'volume') return [];
-  const { whole, volume, ifEatenLessThan } = first.gives;
-  const given = sum(pieces.map((piece) => pieceGives(piece, piece.until)));
-  const ordered = { value: volume, working: first.working };
-  const basis = { kind: 'working', working: first.working } as const;
+/**
+ * A part of a feed that runs without a break. What a hold cuts off is not given, and what it leaves on either side is a feed
+ * of its own; where only the span that was looked at cuts it, the feed is whole.
+ */
+function partOf(course: FeedingCourse, piece: Piece): readonly Feeding[] {
+  if (piece.gives.kind !== 'volume') return [];
+  const { whole, volume: ordered, ifEatenLessThan } = piece.gives;
+  const { span } = course.programme;
+  const isLate = piece.from > span.from || heldUntil(course, piece.from) !== null;
+  const isCut = piece.until < span.until || heldFrom(course, piece.until) !== null;
+  const part: Span = { from: isLate ? piece.from : whole.from, until: isCut ? piece.until : whole.until };
+  const given = pieceGives({ ...piece, ...part }, part.until);
+  const basis = { kind: 'working', working: piece.working } as const;
   const cut = worked(given, shownVolume, {
     symbol: 'V',
     equation: 'V = V_feed − V_held',
     inputs: [
-      input('V_feed', shownVolume(volume), basis),
-      input('V_held', shownVolume(subtract(volume, given)), ARITHMETIC),
+      input('V_feed', shownVolume(ordered), basis),
+      input('V_held', shownVolume(subtract(ordered, given)), ARITHMETIC),
     ],
     rule: 'PL33',
     basis,
   });
-  return [{ whole, volume: given === volume ? ordered : cut, ifMealMissed: ifEatenLessThan !== undefined }];
+  return [
+    {
+      whole: part,
+      volume: given === ordered ? { value: ordered, working: piece.working } : cut,
+      starts: part.from === whole.from ? 'at-its-time' : 'after-a-hold',
+      ifMealMissed: ifEatenLessThan !== undefined,
+    },
+  ];
 }
 
-export function feedingsOf({ pieces }: Programme): readonly Feeding[] {
-  const feeds = Map.groupBy(pieces.filter(named), ({ gives }) =>
-    gives.kind === 'volume' ? gives.whole.from : null,
-  );
-  return [...feeds.values()].flatMap(feedingOf);
-}
+export const feedingsOf = (course: FeedingCourse): readonly Feeding[] =>
+  course.programme.pieces.flatMap((piece) => partOf(course, piece));
 
 export const isRunning = ({ pieces }: Programme, at: Instant): boolean =>
   pieces.some((piece) => at >= piece.from && at < piece.until);
@@ -196,16 +207,27 @@ export const isPouredPerFeed = ({ regimen, local }: Pick<Course, 'regimen' | 'lo
  * that runs on by itself may only be early, and its end is only met late, so that it has always run in. From a bag that
  * serves several feeds it begins at its moment, because what is in the bag was reckoned so.
  */
-export function feedWindow(course: Course, { whole }: Feeding): Window {
-  const window = course.local.should('window.feed')?.value ?? null;
-  if (window === null || !isPouredPerFeed(course)) return nearest(whole.from);
-  return course.regimen.kind === 'bolus'
-    ? around(whole.from, window)
-    : { ...around(whole.from, window), latest: nearest(whole.from).latest };
+export function feedWindow(course: Course, { whole, starts }: Feeding): Window {
+  const by = course.local.should('window.feed')?.value ?? null;
+  if (starts === 'after-a-hold') return starting(whole.from);
+  if (by === null || !isPouredPerFeed(course)) return nearest(whole.from);
+  const { earliest, nominal, latest } = around(whole.from, by);
+  // It is given between the holds on either side of it, all of it.
+  const free = course.held.reduce((at, { until }) => (until <= nominal ? later(at, until) : at), earliest);
+  if (course.regimen.kind !== 'bolus') return { earliest: free, nominal, latest: nearest(nominal).latest };
+  const next = course.held.find(({ from }) => from >= whole.until)?.from ?? null;
+  const last = next === null ? latest : earlier(latest, instant(next - between(whole.from, whole.until)));
+  return { earliest: free, nominal, latest: later(last, nominal) };
 }
 
-export const feedEndWindow = (course: Course, { whole }: Feeding): Window =>
-  afterwards(whole.until, course.local.should('window.feed')?.value ?? between(whole.until, whole.until));
+/** Met once it is in; never later than a hold begins. */
+export function feedEndWindow(course: Course, { whole }: Feeding): Window {
+  const { until } = whole;
+  if (heldFrom(course, until) !== null) return stopping(until);
+  const window = afterwards(until, course.local.should('window.feed')?.value ?? between(until, until));
+  const next = course.held.find(({ from }) => from > until)?.from ?? null;
+  return next === null ? window : { ...window, latest: later(earlier(window.latest, next), gridUp(until)) };
+}
 
 type GiveKind = Extract<Task['kind'], 'give-bolus' | 'give-feed'>;
 

@@ -91,7 +91,7 @@ function toldApart(tasks: readonly Task[]): readonly Task[] {
 export function tasksOf(course: Course, policy: Policy, first: Instant): Due {
   const { stops, starts } = runningTasks(course);
   const { afterStops, beforeStarts } = flushesAroundStops(course);
-  const feeds = feedingsOf(course.programme).map((feeding) => feedTasks(course, feeding, first));
+  const feeds = feedingsOf(course).map((feeding) => feedTasks(course, feeding, first));
   const shown = (tasks: readonly Task[]): readonly Task[] =>
     toldApart(tasks).filter(isOpen(course, first)).map(fromNow(course, first));
   return {
