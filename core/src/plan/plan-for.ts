@@ -114,7 +114,7 @@ function make(request: PlanRequest, prepared: Prepared): Made {
   });
   const toCome = {
     mixture: stillToCome(course, need, all),
-    tasks: all,
+    tasks: all.filter((one) => gridUp(one.earliest) < course.day.until),
     byPump: waterByPump(water, course, course.day.until),
   };
   return {

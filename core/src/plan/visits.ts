@@ -2,7 +2,7 @@
  * Who comes when, and does what in which order? The visits that the optimum chose, with their tasks in bedside order and
  * what is to be done with containers and sets at each: hung after what was stopped and given, before feed starts.
  */
-import type { Instant } from '../base/instant.ts';
+import { earlier, type Instant, later } from '../base/instant.ts';
 import { NOTHING, type Rate, subtract, type Volume } from '../base/volume.ts';
 import { ARITHMETIC, input, shownVolume, type Worked, worked } from '../base/working.ts';
 import type { Piece } from '../programme/programme.ts';
@@ -10,7 +10,7 @@ import { lastFed, type Need, needBetween } from './containers/need.ts';
 import { type Grid, gridDown } from './grid.ts';
 import type { PlannedVisit } from './optimum/problem.ts';
 import type { PlannedContainer, Task, Visit } from './plan.ts';
-import { starting, stopping, task } from './tasks/due.ts';
+import { starting, task } from './tasks/due.ts';
 import type { Due } from './tasks/tasks.ts';
 
 const rateAt = (need: Need, at: Instant): Worked<Rate> | null => {
@@ -37,8 +37,20 @@ function hanging(need: Need, container: PlannedContainer): readonly Task[] {
   ];
 }
 
-const takingDown = ({ takeDownBy, feed }: PlannedContainer): Task =>
-  task({ kind: 'take-down-container', about: feed, rule: 'PL12' }, stopping(takeDownBy.value));
+/** From when nothing more is given from a container: it may be taken down. */
+const emptyOfUse = (need: Need, { putUpAt, takeDownBy }: PlannedContainer): Instant =>
+  gridDown(lastFed(need, { from: putUpAt, until: takeDownBy.value }) ?? putUpAt);
+
+/** Due at its limit; once it has given what it is to give it may be done before. */
+const takingDown = (need: Need, container: PlannedContainer, at: Instant): Task => {
+  const { takeDownBy, feed } = container;
+  const window = {
+    earliest: earlier(emptyOfUse(need, container), takeDownBy.value),
+    nominal: takeDownBy.value,
+    latest: later(takeDownBy.value, at),
+  };
+  return task({ kind: 'take-down-container', about: feed, rule: 'PL12' }, window);
+};
 
 /** [PL17] Where feed starts again from a container that has given some already, the pump is set to the rest. */
 function withVolume({ need, containers, feedFrom }: Arranged, one: Task): Task {
@@ -88,7 +100,7 @@ const takenDown = ({ hanging, containers, grid }: Arranged): readonly PlannedCon
 /** Taken down at the last visit before it must be, once nothing more is given from it; or at the next one after. */
 function visitFor({ planned, grid, need }: Arranged, container: PlannedContainer): PlannedVisit | undefined {
   const by = container.takeDownBy.value;
-  const fed = gridDown(lastFed(need, { from: container.putUpAt, until: by }) ?? container.putUpAt);
+  const fed = emptyOfUse(need, container);
   const at = ({ slot }: PlannedVisit): Instant => grid.at(slot);
   return (
     planned.findLast((visit) => at(visit) <= by && at(visit) >= fed) ??
@@ -112,7 +124,7 @@ export function visitsOf(arranged: Arranged): readonly Visit[] {
       at,
       tasks: [
         ...here.filter((one) => rank(one) < before),
-        ...(takenAt.get(visit) ?? []).map(takingDown),
+        ...(takenAt.get(visit) ?? []).map((one) => takingDown(need, one, at)),
         ...hangs.flatMap((one) => hanging(need, one)),
         ...here.filter((one) => rank(one) >= before).map((one) => withVolume(arranged, one)),
       ],

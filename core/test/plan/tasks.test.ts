@@ -251,6 +251,8 @@ test('[PL33] a feed that ends after the last point of the grid is met by the nex
   assert.deepEqual(plan.infeasible, []);
   assert.deepEqual(due(plan, 'give-feed'), ['07:30']);
   assert.deepEqual(due(plan, 'stop-feed'), []);
+  // Nor does its flush count as water of a day in which nobody can give it: six by the clock and the one before.
+  assert.equal(plan.day?.water.flushes.value, ml(7 * 30));
 });
 
 test('[PL33] what a hold leaves of a feed is given in the time that is left, at the rate of the whole', () => {
@@ -290,6 +292,19 @@ test('[PL33] a feed is not given early into a hold, nor a bolus late', () => {
     regimen: { kind: 'bolus', volumeMl: 250, times: ['12:00'], minutes: 20 },
   };
   assert.deepEqual(window({ ...bolus, ...hold('12:35', '14:00') }, 'give-bolus'), [-30, 15]);
+});
+
+test('[PL12] a container with nothing left to give is taken down at a visit inside the window of that task', () => {
+  // Feed stops for good at 10:00 and the container may hang until 16:00.
+  const hold = { id: 'scan', from: '2026-11-25T10:00:00Z', why: 'procedure' };
+  const plan = planOf({ ...CONTINUOUS, holds: [hold] });
+  const visit = plan.visits.find(({ tasks }) => tasks.some((one) => one.kind === 'take-down-container'));
+  const down = visit?.tasks.find((one) => one.kind === 'take-down-container') as Task;
+  assert.deepEqual(
+    [down.earliest, down.nominal, down.latest].map((at) => new Date(at).toISOString().slice(11, 16)),
+    ['10:00', '16:00', '16:00'],
+  );
+  assert.ok((visit?.at ?? 0) >= down.earliest && (visit?.at ?? 0) <= down.latest);
 });
 
 test('[PL34] water at named times is given at them, with the order’s volume', () => {
