@@ -102,6 +102,18 @@ test('[FE17] expired is a stop, and the moment shown is the one in its working',
   assert.equal(until.working.rule, 'FE17');
 });
 
+test('[FE17] [FE18] stops are said before what is asked, and each by itself', () => {
+  assert.deepEqual(said(judged('010890400021003717261124')), [
+    'stop FE17 scan/expired',
+    'ask FE18 scan/not-listed',
+    'note FE16 scan/no-lot',
+  ]);
+  assert.deepEqual(said(judged(`01${OTHER}1726112410A`)), [
+    'stop FE18 scan/wrong-feed',
+    'stop FE17 scan/expired',
+  ]);
+});
+
 test('[FE17] of expiry and best before the earlier governs', () => {
   const data = (code: string) => judged(code).problems.map((one) => one.data);
   assert.deepEqual(data(`01${STANDARD}152611241726123110A`), [{ day: '2026-11-24', ai: '15' }]);
@@ -138,6 +150,8 @@ test('[FE15] a month alone is said, and made on a day to come is asked about', (
   assert.equal(inDateAt(`01${STANDARD}1726110010AB1`, '2026-12-01T00:00Z'), 'expired');
   assert.deepEqual(said(judged(`01${STANDARD}112611261726123110AB1`)), ['ask FE15 scan/made-later']);
   assert.deepEqual(said(judged(`01${STANDARD}112611251726123110AB1`)), []);
+  // Made some day this month, of which 24 have passed: not for certain to come.
+  assert.deepEqual(said(judged(`01${STANDARD}112611001726123110AB1`)), ['note FE15 scan/month-only']);
 });
 
 test('[FE17] in date is answered only where a date was read that has not passed', () => {

@@ -224,11 +224,15 @@ test('[FE16] a retail number alone is the product and nothing else, with or with
       expires: null,
     });
   assert.equal(read(']E496385074').gtin, '00000096385074');
+  // The same four digits twice are one number of eight: 3·(1+0+1+0) + (2+0+2) = 10, so its check digit is 0.
+  assert.equal(read('12001200').gtin, '00000012001200');
   assert.deepEqual(refused('6291041500214'), ['gtin/check-digit']);
   assert.deepEqual(refused('629104150021'), ['gtin/check-digit']);
   assert.deepEqual(refused('62910415002'), ['gtin/length']);
   assert.deepEqual(refused(']E0629104150021'), ['gtin/length']);
   assert.deepEqual(refused(']E0629104150021A'), ['gtin/not-digits']);
+  const separated = parseScan(`]E0629104150021${GS}`, YEAR);
+  assert.deepEqual(separated.ok || separated.issues[0]?.data.text, '629104150021␝');
 });
 
 const numbers = fc

@@ -111,7 +111,7 @@ function symbol(prefix: string, body: string, readIn: number): Result<Scan> {
     // A bracket is what people are shown: no symbol holds one at its beginning.
     return body.startsWith('(') ? bad(issue([], 'scan/brackets')) : elements(body, readIn);
   }
-  const length = Object.hasOwn(RETAIL_SYMBOLS, prefix) ? RETAIL_SYMBOLS[prefix] : undefined;
+  const length = RETAIL_SYMBOLS[prefix];
   if (length === undefined)
     return bad(issue([], 'scan/symbol', { known: [...ELEMENT_SYMBOLS, ...Object.keys(RETAIL_SYMBOLS)] }));
   return body.length === length ? retail(body) : bad(issue([], 'gtin/length', { digits: body.length }));

@@ -112,7 +112,7 @@ export const ENGLISH_SCAN_PROBLEMS: Words['problems'] = {
   'scan/not-listed': ({ gtin }) =>
     say(
       `Product number ${plainly(gtin)} is not in the feed list: the code does not say which feed it is.`,
-      'Compare the label with the order by eye, both of you where two check.',
+      'Compare the label with the order by eye.',
     ),
   'scan/nothing-ordered': ({ feed }) =>
     say(`This is ${plainly(feed)}; the order names no feed.`, 'Ask the prescriber which feed is meant.'),
