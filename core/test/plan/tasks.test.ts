@@ -484,3 +484,48 @@ test('[PL43] a step that was declined is not asked about again; one that nobody 
   assert.deepEqual(asked(), ['confirm-step::2026-11-25T08:00Z']);
   assert.deepEqual(asked('\ndone confirm-step::2026-11-25T08:00Z'), []);
 });
+
+test('[PL43] steps that nobody was asked about are asked one at a time, each its interval after the one before', () => {
+  // Since 08:00 on the 24th at 20 mL/h, a step every 8 h: at 08:00 on the 25th two could have been, and nobody was asked.
+  const own = {
+    startsAt: '2026-11-24T08:00:00+00:00',
+    prescribedAt: '2026-11-24T07:00:00+00:00',
+    regimen: {
+      kind: 'continuous',
+      rateMlPerHour: 20,
+      advance: { startMlPerHour: 20, stepMlPerHour: 20, everyHours: 8, goalMlPerHour: 80 },
+    },
+  };
+  const up = '\nup put up 2026-11-25 06:00, filled 200 mL, 160 mL left\nset put up 2026-11-25 06:00';
+  const now = `now 2026-11-25 08:00\npolicy quiet\nrunning 20 mL/h\nfeeding-since 2026-11-24 08:00${up}`;
+  const asked = (more = '') =>
+    planOf(own, now + more).visits.flatMap(({ at, tasks }) =>
+      tasks
+        .filter((one) => one.kind === 'confirm-step')
+        .map((one) => [new Date(at).toISOString().slice(11, 16), (one.rate?.value ?? 0) / 100]),
+    );
+  assert.deepEqual(asked(), [
+    ['08:00', 40],
+    ['16:00', 60],
+    ['00:00', 80],
+  ]);
+  // Answered with no at 16:00 on the 24th: at 00:00 the same step was to be asked, not the one after it.
+  assert.deepEqual(asked('\ndone confirm-step::2026-11-24T16:00Z').at(0), ['08:00', 40]);
+});
+
+test('[PL43] a bolus goes up with a bolus, so that is when it is asked, and before it is given', () => {
+  const own = {
+    method: 'syringe',
+    regimen: {
+      kind: 'bolus',
+      volumeMl: 120,
+      times: ['09:00', '13:00', '18:00'],
+      minutes: 20,
+      advance: { startMl: 120, stepMl: 60, everyHours: 8, goalMl: 240 },
+    },
+  };
+  const visits = planOf(own).visits.filter(({ tasks }) => tasks.some((one) => one.kind === 'confirm-step'));
+  assert.equal(visits.length, 1, 'none at night, when no bolus is due');
+  const kinds = visits[0]?.tasks.map((one) => one.kind) ?? [];
+  assert.ok(kinds.indexOf('confirm-step') < kinds.indexOf('give-bolus'), kinds.join());
+});

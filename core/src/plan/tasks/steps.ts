@@ -8,7 +8,8 @@ import { type Frame, frameOf } from '../../programme/frame.ts';
 import type { Course } from '../course.ts';
 import { gridUp } from '../grid.ts';
 import type { Task } from '../plan.ts';
-import { afterwards, task } from './due.ts';
+import { afterwards, task, taskId, type Window } from './due.ts';
+import { feedingsOf, feedWindow } from './feeding.ts';
 
 type Step = {
   readonly rate: Worked<Rate> | null;
@@ -34,22 +35,35 @@ function levelSince({ standing, programme, feedFrom }: Course): Instant | null {
   return standing.advancement.since ?? standing.feedingSince ?? begins;
 }
 
-/** [PL43] A question for each step that may come, with what it would go up to; one that nobody was asked stays open. */
+/** Where a question is asked: a volume goes up with a feed, so the question waits for the next one. */
+function askedAt(course: Course, due: Instant, step: Step): Window | null {
+  if (step.volume === null) return afterwards(due, course.local.should('window.check')?.value ?? duration(0));
+  const feeding = feedingsOf(course).find(({ whole }) => whole.from >= due);
+  if (feeding === undefined) return null;
+  const { earliest, nominal, latest } = feedWindow(course, feeding);
+  return { earliest: later(earliest, due), nominal, latest };
+}
+
+/**
+ * [PL43] A question for each step that may come, with what it would go up to; one that nobody was asked stays open, and the
+ * next one is its interval after that. Where one was answered with no, the next asks for the same step.
+ */
 export function stepTasks(course: Course, policy: Policy): readonly Task[] {
-  const { order, standing, horizon, regimen, local } = course;
+  const { order, standing, horizon, regimen } = course;
   const since = levelSince(course);
   if (regimen.advance === null || since === null) return [];
   const span: Span = { from: standing.at, until: after(horizon.until, duration(1)) };
   const frame = frameOf({ order, policy, standing, span, pace: 'highest' });
-  const by = local.should('window.check')?.value ?? duration(0);
-  const every = Math.max(regimen.advance.every, MINUTE);
-  return stepsOf(course, frame)
-    .slice(1)
-    .flatMap(({ rate, volume }, index) => {
-      const nominal = after(since, duration((index + 1) * every));
-      if (nominal >= horizon.until) return [];
-      const window = afterwards(nominal, by);
-      const open = { ...window, latest: later(window.latest, gridUp(standing.at)) };
-      return [task({ kind: 'confirm-step', rate, volume, rule: 'PL43' }, open)];
-    });
+  const every = duration(Math.max(regimen.advance.every, MINUTE));
+  const tasks: Task[] = [];
+  let due = after(since, every);
+  for (const step of stepsOf(course, frame).slice(1)) {
+    while (standing.done.has(taskId({ kind: 'confirm-step' }, due))) due = after(due, every);
+    const window = askedAt(course, due, step);
+    if (window === null || due >= horizon.until || window.nominal >= horizon.until) break;
+    const open = { ...window, latest: later(window.latest, gridUp(standing.at)) };
+    tasks.push(task({ kind: 'confirm-step', ...step, dueAt: due, rule: 'PL43' }, open));
+    due = after(later(due, standing.at), every);
+  }
+  return tasks;
 }

@@ -100,6 +100,7 @@ export function tasksOf(course: Course, policy: Policy, first: Instant): Due {
       ...stops,
       ...feeds.flatMap((one) => one.ends),
       ...feeds.flatMap((one) => one.looks),
+      ...stepTasks(course, policy),
       ...afterStops,
       ...medicineTasks(course),
       ...moduleTasks(course),
@@ -110,7 +111,6 @@ export function tasksOf(course: Course, policy: Policy, first: Instant): Due {
       ...beforeStarts,
       ...starts,
       ...feeds.flatMap((one) => one.given),
-      ...stepTasks(course, policy),
       ...careByClock(course),
     ]),
   };
