@@ -4,24 +4,12 @@
  */
 import type { z } from 'zod';
 import { type Issue, issue } from './result.ts';
+import { distance } from './spelling.ts';
 
 type Finding = z.core.$ZodIssue;
 
 /** What was written is shown back only so far: a field's name can be a megabyte long. */
 const clipped = (text: string): string => text.slice(0, 80);
-
-/** The number of single-letter changes between two words. */
-function distance(a: string, b: string): number {
-  let row = Array.from({ length: b.length + 1 }, (_, column) => column);
-  for (const [i, letter] of [...a].entries()) {
-    const next = [i + 1];
-    for (const [j, other] of [...b].entries()) {
-      next.push(Math.min(row[j + 1]! + 1, next[j]! + 1, row[j]! + (letter === other ? 0 : 1)));
-    }
-    row = next;
-  }
-  return row[b.length]!;
-}
 
 /** The known word that was most likely meant, or null where none is near. */
 export function nearest(word: string, known: readonly string[]): string | null {

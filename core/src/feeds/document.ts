@@ -6,9 +6,9 @@ import { z } from 'zod';
 import { knownFields, toIssues, wrongKind } from '../base/document-issues.ts';
 import { compare, type Fraction, fraction, over, times, ZERO } from '../base/fraction.ts';
 import { HOUR } from '../base/instant.ts';
+import { jsonNumber, readNumber } from '../base/number-text.ts';
 import { bad, issue, ok, type Result, under } from '../base/result.ts';
 import { inMl, PER_ML, type Volume, volume } from '../base/volume.ts';
-import { jsonNumber, readNumber } from '../policy/number-text.ts';
 import type { Feed, FeedList, Pack } from './feed.ts';
 
 export const FEEDS_DOCUMENT = 'feedwright-feeds/1';

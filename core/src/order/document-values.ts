@@ -5,8 +5,9 @@
 import { z } from 'zod';
 import { type DayName, parseDay } from '../base/calendar.ts';
 import { decimalOfJson, decimalToFraction, parseDecimal } from '../base/decimal.ts';
-import { compare, type Fraction, fraction, fractionOf } from '../base/fraction.ts';
+import { type Fraction, fraction, fractionOf } from '../base/fraction.ts';
 import { type Duration, duration, HOUR, type Instant, MINUTE } from '../base/instant.ts';
+import { jsonNumber } from '../base/number-text.ts';
 import { bad, issue, ok, type Result } from '../base/result.ts';
 import {
   inMl,
@@ -84,11 +85,7 @@ function readNumber(written: number | string): Result<Fraction> {
 }
 
 /** As a JSON number where that reads back as the same number, else as a fraction of two whole numbers. */
-export function writeNumber({ n, d }: Fraction): number | string {
-  const nearest = n / d;
-  const read = readNumber(nearest);
-  return read.ok && compare(read.value, { n, d }) === 0 ? nearest : `${n}/${d}`;
-}
+export const writeNumber = jsonNumber;
 
 const asNumber = ({ n, d }: Fraction): number => n / d;
 

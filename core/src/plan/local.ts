@@ -2,11 +2,8 @@
  * What does local policy say of this patient, here and now, and what does it leave unsaid?
  * What a plan cannot do without stops it when it is missing; what only leaves a task out is noted. Nothing is guessed.
  */
-import type { Instant } from '../base/instant.ts';
 import type { Basis } from '../base/working.ts';
-import { dayAt } from '../base/zone.ts';
-import type { Order, Problem } from '../order/order.ts';
-import { ageInDays } from '../policy/age.ts';
+import type { Problem } from '../order/order.ts';
 import type { POLICY_KEYS, PolicyKey } from '../policy/keys.ts';
 import {
   ask,
@@ -31,12 +28,6 @@ export type Local = {
   /** What was missed so far, one problem for each key. */
   readonly missed: () => readonly Problem[];
 };
-
-export function contextOf(order: Order, at: Instant): PolicyContext {
-  const { birthDate } = order.patient;
-  const ageDays = birthDate === null ? null : ageInDays(birthDate, dayAt(at, order.zone));
-  return { ageDays, setting: order.setting, at };
-}
 
 /** [PL10] A value that local policy does not give is named, never filled in. */
 export function localFor(policy: Policy, context: PolicyContext): Local {

@@ -5,11 +5,11 @@
  */
 import { compare, type Fraction, fraction, fractionOf } from '../base/fraction.ts';
 import { DAY, HOUR, MINUTE, SECOND } from '../base/instant.ts';
+import { decimalText, numberText, readNumber } from '../base/number-text.ts';
 import { type Bad, bad, issue, ok, type Result } from '../base/result.ts';
 import { PER_ML, PER_ML_PER_HOUR } from '../base/volume.ts';
 import { parseTimeOfDay, showTimeOfDay } from '../base/zone.ts';
 import { type Key, type KeyKind, POLICY_KEYS, type PolicyKey } from './keys.ts';
-import { decimalText, numberText, readNumber } from './number-text.ts';
 import type { PolicyValue } from './policy.ts';
 
 type AnyValue = PolicyValue[KeyKind];

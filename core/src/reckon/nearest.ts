@@ -1,17 +1,5 @@
 /** Which known name is nearest to the one that was typed? */
-
-function distance(a: string, b: string): number {
-  let previous = Array.from({ length: b.length + 1 }, (_, index) => index);
-  for (let i = 1; i <= a.length; i++) {
-    const row = [i];
-    for (let j = 1; j <= b.length; j++) {
-      const change = (previous[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1);
-      row.push(Math.min(change, (previous[j] ?? 0) + 1, (row[j - 1] ?? 0) + 1));
-    }
-    previous = row;
-  }
-  return previous[b.length] ?? 0;
-}
+import { distance } from '../base/spelling.ts';
 
 const LONGEST = 60;
 const within = (typed: string, name: string): boolean => typed.length >= 3 && name.includes(typed);

@@ -2,9 +2,9 @@
  * How is an exact number written in a document, and read back?
  * As a plain decimal wherever it ends, as `2/3` where it does not, so that document → value → document loses nothing.
  */
-import { decimalOfJson, decimalToFraction, parseDecimal } from '../base/decimal.ts';
-import { compare, type Fraction, fraction } from '../base/fraction.ts';
-import { bad, issue, ok, type Result } from '../base/result.ts';
+import { decimalOfJson, decimalToFraction, parseDecimal } from './decimal.ts';
+import { compare, type Fraction, fraction } from './fraction.ts';
+import { bad, issue, ok, type Result } from './result.ts';
 
 const MOST_DIGITS = 15;
 
