@@ -12,6 +12,7 @@ import {
 } from '@feedwright/core/reckon/catalogue';
 import type { Ask, Calculation } from '@feedwright/core/reckon/declare';
 import { compare, decimalText, minus, of, plus, toDouble } from '@feedwright/core/reckon/exact';
+import { GRAVITY_ASKS } from '@feedwright/core/reckon/gravity/asks';
 import { reckon } from '@feedwright/core/reckon/reckon';
 import { SOURCES } from '@feedwright/core/reckon/sources';
 import { CAUTIONS, SUBJECT_TITLES, TITLES } from '@feedwright/core/screen/calculations/english';
@@ -221,7 +222,11 @@ const WAYS: readonly (readonly [string, Record<string, string>])[] = [
 ];
 
 test('[RK1] a unit that is said to be accepted is accepted, and comes to the asked one', () => {
-  const units = new Set(CALCULATIONS.flatMap((one) => asksOf(one).map(([, ask]) => ask.unit)));
+  const asks = [
+    ...CALCULATIONS.flatMap((one) => asksOf(one).map(([, ask]) => ask)),
+    ...Object.values(GRAVITY_ASKS),
+  ];
+  const units = new Set(asks.map(({ unit }) => unit));
   for (const unit of Object.keys(ACCEPTED)) assert.ok(units.has(unit), `nothing asks for ${unit}`);
   for (const [unit, accepted] of Object.entries(ACCEPTED)) {
     if (unit === 'mmol/L' || unit === 'mmol') continue;

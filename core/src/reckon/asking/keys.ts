@@ -1,6 +1,6 @@
 /** Which input does this key mean, however somebody wrote it? `rate`, `rate_mL_h`, `weightLb`, `protein_g_per_237mL`, `kcal_per_can`. */
 import { type Issue, issue } from '../../base/result.ts';
-import type { Asks, Calculation } from '../declare.ts';
+import type { Asks } from '../declare.ts';
 import { nearest } from '../nearest.ts';
 import { squash } from './asks.ts';
 import { UNIVERSAL } from './options.ts';
@@ -13,18 +13,21 @@ export type Inputs = Readonly<Record<string, Raw | readonly Raw[]>>;
 export type Given = { readonly raw: readonly Raw[]; readonly unit?: string };
 type Found = { readonly key: string; readonly unit?: string };
 
-const namesOf = new WeakMap<Calculation, ReadonlyMap<string, readonly string[]>>();
+/** A calculation, or whatever else asks. */
+type Asking = { readonly asks: Asks };
+
+const namesOf = new WeakMap<Asks, ReadonlyMap<string, readonly string[]>>();
 
 /** Every name of every input; a second name may stand for two of different kinds: `protein` in g and in g/L. */
-function names(calculation: Calculation): ReadonlyMap<string, readonly string[]> {
-  const known = namesOf.get(calculation);
+function names({ asks }: Asking): ReadonlyMap<string, readonly string[]> {
+  const known = namesOf.get(asks);
   if (known !== undefined) return known;
   const made = new Map<string, readonly string[]>();
-  for (const [key, ask] of Object.entries(calculation.asks)) {
+  for (const [key, ask] of Object.entries(asks)) {
     for (const name of ask.also) made.set(squash(name), [...(made.get(squash(name)) ?? []), key]);
   }
-  for (const key of Object.keys(calculation.asks)) made.set(squash(key), [key]);
-  namesOf.set(calculation, made);
+  for (const key of Object.keys(asks)) made.set(squash(key), [key]);
+  namesOf.set(asks, made);
   return made;
 }
 
@@ -76,7 +79,7 @@ function reading(
 function keyOf(
   written: string,
   raw: readonly Raw[],
-  calculation: Calculation,
+  calculation: Asking,
   conventions: Conventions,
 ): Found | null {
   const known = names(calculation);
@@ -92,19 +95,19 @@ function keyOf(
 }
 
 /** The nearest of its keys, or else of its other names, and all keys that it asks for. */
-function unknown(written: string, { asks }: Calculation): Issue {
+function unknown(written: string, { asks }: Asking): Issue {
   const known = Object.keys(asks);
   const others = Object.values(asks).flatMap((ask) => ask.also);
   const near = nearest(written, [...known, 'round', 'ounce', 'pound']) ?? nearest(written, others);
   return issue([written], 'reckon/unknown-input', { nearest: near, known });
 }
 
-const isList = (calculation: Calculation, key: string): boolean =>
+const isList = (calculation: Asking, key: string): boolean =>
   /^(quantities|entries)$/.test(calculation.asks[key]?.kind ?? '');
 
 /** What was given for each input; unknown and doubled keys are issues. */
 export function match(
-  calculation: Calculation,
+  calculation: Asking,
   inputs: Inputs,
   conventions: Conventions,
 ): { readonly given: ReadonlyMap<string, Given>; readonly issues: Issue[] } {

@@ -23,7 +23,13 @@ export type Reading = {
 export type Amount = { readonly value: Exact; readonly by?: 'ounce' | 'pound' };
 
 /** What people write for the UCUM codes that they do not write. */
-const PLAIN: Readonly<Record<string, string>> = { '[Ch]': 'fr', Cel: 'c', a: 'y', '1': '' };
+const PLAIN: Readonly<Record<string, string>> = {
+  '[Ch]': 'fr',
+  Cel: 'c',
+  'cm[H2O]': 'cmH2O',
+  a: 'y',
+  '1': '',
+};
 
 /** The unit in which an amount is asked for, understood once. */
 export function wanting(unit: string): Wanted {
@@ -70,6 +76,10 @@ export const ACCEPTED: Readonly<Record<string, readonly string[]>> = {
   'mL/g': ['mL/g', 'mL/100g', 'oz/g'],
   kg: ['kg', 'g', 'lb', 'lb oz', 'st', 'st lb'],
   cm: ['cm', 'm', 'mm', 'in', 'ft in'],
+  mm: ['mm', 'cm'],
+  min: ['min', 's', 'h'],
+  'mPa.s': ['mPa·s', 'cP'],
+  'cm[H2O]': ['cmH2O', 'mmHg'],
   m2: ['m2'],
   'kg/m2': ['kg/m2'],
   '[Ch]': ['Fr'],

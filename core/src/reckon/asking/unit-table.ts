@@ -1,8 +1,8 @@
 /** Which unit names do people write, and how many of its dimension's unit is each? */
 import { type Exact, of } from '../exact.ts';
 
-/** Powers of volume (mL), mass (g), energy (kcal), time (h), length (cm), amount (mmol), charge (mEq), osmoles (mosm), items, drops, temperature. */
-type Letter = 'V' | 'M' | 'E' | 'T' | 'L' | 'N' | 'Q' | 'O' | 'I' | 'D' | 'C';
+/** Powers of volume (mL), mass (g), energy (kcal), time (h), length (cm), amount (mmol), charge (mEq), osmoles (mosm), items, drops, temperature, pressure (cmH₂O), dynamic viscosity (mPa·s). */
+type Letter = 'V' | 'M' | 'E' | 'T' | 'L' | 'N' | 'Q' | 'O' | 'I' | 'D' | 'C' | 'P' | 'Y';
 export type Named = {
   readonly powers: Readonly<Partial<Record<Letter, number>>>;
   readonly factor: Exact;
@@ -57,6 +57,9 @@ export const UNITS: ReadonlyMap<string, Named> = new Map([
   ...named('I', '1', 'scoop scoops feed feeds bolus boluses flush flushes dose doses serving servings'),
   ...named('D', '1', 'gtt gtts drop drops'),
   ...named('C', '1', '°c degc celsius c'),
+  ...named('P', '1', 'cmh2o cmwater'),
+  ...named('P', '1.35951', 'mmhg'),
+  ...named('Y', '1', 'mpas mpa·s cp centipoise'),
   ['%', { powers: {}, factor: of('1/100') }],
   ['percent', { powers: {}, factor: of('1/100') }],
   ['m2', { powers: { L: 2 }, factor: of(10_000) }],
