@@ -1,0 +1,328 @@
+/**
+ * How fast does it run by gravity, how long does it take, and does it run at all?
+ * Always a band, never a promise: bore goes in by its fourth power and the stomach pushes back. Nothing here is a dose, a
+ * rate to set or a limit; the only limit it is held against is the order's or local policy's, and the answer then says
+ * that it is an estimate which was compared.
+ */
+import type { Duration } from '../../base/instant.ts';
+import { bad, issue, ok, type Result } from '../../base/result.ts';
+import type { Basis } from '../../base/working.ts';
+import type { Inputs } from '../asking/keys.ts';
+import { compare, toDouble as float, of, over } from '../exact.ts';
+import { type GravityGiven, readGravity } from './asks.ts';
+import {
+  type Belief,
+  type Ends,
+  ends,
+  endsOf,
+  middle,
+  type Setup,
+  type Timed,
+  timeOneBarrel,
+  unread,
+} from './band.ts';
+import { curve, flowWith, lastsInPours, type Point, pours, type Run, type Stretch } from './emptying.ts';
+import { type Banded, banded, type From, published } from './figures.ts';
+import { ROOM_CELSIUS, type Spread, water } from './fluid.ts';
+import { holds, leavesLaminar, lineOf, reynoldsAt } from './loss.ts';
+import { type Assumption, balanceCm, CM_WATER, describe } from './setup.ts';
+
+/** The shortest time one feed may take, by local policy; null where policy says nothing for this patient. */
+export type Least = { readonly lasts: Duration; readonly basis: Basis } | null;
+
+/** What it comes to, as codes with data: words are at the edge. */
+export type Finding = { readonly code: string; readonly data: Readonly<Record<string, number | string>> };
+
+export type BandedCurve = {
+  readonly low: readonly Point[];
+  readonly mid: readonly Point[];
+  readonly high: readonly Point[];
+};
+
+export type GravityFlow = {
+  readonly kind: 'flow';
+  /** At the height given, as first filled. mL/min. */
+  readonly flow: Banded;
+  /** min for the whole feed, with its top-ups; null at an end where it stops before. */
+  readonly time: Banded;
+  /** How many times it is filled. */
+  readonly pours: number;
+  /** The flow over what it is, 10 cm higher and lower. */
+  readonly higher: Banded;
+  readonly lower: Banded;
+  /** cm over the stomach at which it stands still; below, it runs back. */
+  readonly standsAt: Banded;
+  /** cm for the time wanted; null where nothing was wanted. */
+  readonly heightFor: Banded | null;
+  /** mL that fill the tubes. */
+  readonly priming: Banded;
+  /** mL/min of water in the same tubes at the same height: a fast flush says nothing about the feed. */
+  readonly water: Banded;
+  /** SI; of one filled vessel, by even steps of volume. */
+  readonly curve: BandedCurve;
+  /** s, of the time in the middle: how far the sum may be from the equations it sums. */
+  readonly error: number;
+  readonly reynolds: number;
+  readonly findings: readonly Finding[];
+  readonly assumptions: readonly Assumption[];
+};
+/** Food made liquid: yes or no and no more. */
+export type GravityYesOrNo = {
+  readonly kind: 'yes-or-no';
+  readonly answer: 'yes-maybe' | 'doubtful' | 'no' | 'not-known';
+  readonly assumptions: readonly Assumption[];
+};
+export type Gravity = GravityFlow | GravityYesOrNo;
+
+const PER_MINUTE = 6e7;
+const TEN_CM = 0.1;
+const STEPS = 12;
+const DAYS_NEWBORN = 28;
+const MOST_HEIGHT = 2;
+const HALVINGS = 24;
+/** mL/min: under the first as good as stopped, under the second no method. H40: judgements, shown as such. */
+const [AS_GOOD_AS_STOPPED, IMPRACTICAL] = [1, 2];
+/** mPa·s at 50 1/s, above which gravity is no method for food made liquid: worked out for 14–24 Fr over 25 cm. */
+const BLENDED_NO = 300;
+/** Deviations from which a timed pour no longer fits the set-up described. */
+const STRANGE = 3;
+
+const raised = (setup: Setup, by: number): Setup => ({
+  ...setup,
+  vessel: { ...setup.vessel, height: setup.vessel.height + by },
+});
+
+const overEnds = (of: (end: keyof Ends) => number): Spread => ({
+  low: of('low'),
+  mid: of('mid'),
+  high: of('high'),
+});
+
+/** The level against time with its band, of one filling. */
+export function bandedCurve(setup: Setup, belief: Belief, steps = STEPS): BandedCurve {
+  const { low, mid, high } = ends(setup, belief, setup.vessel.volume / 2);
+  const of = (run: Run) => curve(run, setup.vessel, steps);
+  return { low: of(low), mid: of(mid), high: of(high) };
+}
+
+/** s for all stretches at each end of the flow's band: the low flow takes longest. */
+function secondsOf(setup: Setup, belief: Belief, stretches: readonly Stretch[]): Spread & { error: number } {
+  const all = ends(setup, belief, setup.vessel.volume / 2);
+  const [fast, mid, slow] = [all.high, all.mid, all.low].map((run) =>
+    lastsInPours(run, setup.vessel, stretches),
+  );
+  const seconds = (one: typeof mid): number => (one?.ends ? one.seconds : Number.POSITIVE_INFINITY);
+  return { low: seconds(fast), mid: seconds(mid), high: seconds(slow), error: mid?.ends ? mid.error : 0 };
+}
+
+/** cm at which the whole feed takes so long, at each end of the band; infinite beyond two metres. */
+function heightFor(setup: Setup, belief: Belief, stretches: readonly Stretch[], seconds: number): Spread {
+  const takes = (height: number) => secondsOf(raised(setup, height - setup.vessel.height), belief, stretches);
+  const at = (end: 'low' | 'mid' | 'high'): number => {
+    let [below, above] = [0, MOST_HEIGHT];
+    if (takes(above)[end] > seconds) return Number.POSITIVE_INFINITY;
+    for (let halving = 0; halving < HALVINGS; halving++) {
+      const height = (below + above) / 2;
+      if (takes(height)[end] > seconds) below = height;
+      else above = height;
+    }
+    return above * 100;
+  };
+  return overEnds(at);
+}
+
+/** @returns the range of the answer to blended feed, from its viscosity at 50 1/s. [GR6] */
+function yesOrNo(setup: Setup | null): GravityYesOrNo['answer'] {
+  if (setup === null) return 'not-known';
+  const { low, high } = setup.consistency;
+  const apparent = (k: number): number => k * 50 ** (setup.index - 1) * 1e3;
+  if (apparent(low) > BLENDED_NO) return 'no';
+  return apparent(high) > BLENDED_NO ? 'doubtful' : 'yes-maybe';
+}
+
+function learned(given: GravityGiven, setup: Setup, findings: Finding[]): Result<Belief> {
+  if (given.timedMin === null) {
+    return given.timedMl === null
+      ? ok(unread(setup))
+      : bad(issue(['timedMin'], 'reckon/missing', { unit: 'min' }));
+  }
+  const from = filled(given, setup);
+  const whole = given.timedMl === null ? from : float(given.timedMl) * 1e-6;
+  if (whole > from * (1 + 1e-9)) return bad(issue(['timedMl'], 'gravity/timed-too-much', { mL: from * 1e6 }));
+  const timed: Timed = { from, to: Math.max(0, from - whole), seconds: float(given.timedMin) * 60 };
+  const found = timeOneBarrel(setup, timed);
+  if (!found.ok) return found;
+  findings.push({ code: 'timed', data: { mL: whole * 1e6, min: timed.seconds / 60 } });
+  if (Math.abs(found.value.surprise) > STRANGE)
+    findings.push({ code: found.value.surprise > 0 ? 'timed-slower' : 'timed-faster', data: {} });
+  return ok(found.value.belief);
+}
+
+/** m³ in the vessel to begin with. */
+const filled = ({ feedMl }: GravityGiven, { vessel }: Setup): number =>
+  feedMl === null ? vessel.volume : Math.min(vessel.volume, float(feedMl) * 1e-6);
+
+function runningFindings({ low, mid, high }: Spread, balance: Spread, height: number): readonly Finding[] {
+  const cm = height * 100;
+  const data = { cm, low: balance.low, high: balance.high };
+  if (cm < balance.low) return [{ code: 'runs-back', data }];
+  if (!(mid > 0)) return [{ code: 'stands-or-runs-back', data }];
+  const speed = { low, mid, high };
+  return [
+    ...(cm < balance.high ? [{ code: 'may-stand', data }] : []),
+    ...(mid < AS_GOOD_AS_STOPPED
+      ? [{ code: 'as-good-as-stopped', data: speed }]
+      : mid < IMPRACTICAL
+        ? [{ code: 'impractical', data: speed }]
+        : []),
+  ];
+}
+
+/** [GR9] */
+function againstPolicy({ low, high }: Spread, least: Least): readonly Finding[] {
+  if (least === null) return [{ code: 'least-not-set', data: {} }];
+  const minutes = least.lasts / 60_000;
+  const basis: Record<string, string> =
+    least.basis.kind === 'policy' ? { source: least.basis.source, setBy: least.basis.setBy } : {};
+  if (high / 60 < minutes) return [{ code: 'faster-than-policy', data: { minutes, ...basis } }];
+  return low / 60 < minutes ? [{ code: 'may-be-faster-than-policy', data: { minutes, ...basis } }] : [];
+}
+
+/** Water is thinner than any feed, so that its stream is another kind of stream. */
+function waterFlow({ vessel }: Setup, all: Ends, volume: number): Spread {
+  const fluid = water(ROOM_CELSIUS);
+  return overEnds((end) => {
+    const run = all[end];
+    return flowWith({ ...run, line: lineOf(fluid, run.reaches) }, vessel, volume) * PER_MINUTE;
+  });
+}
+
+/** How much more it runs with the vessel `by` metres higher: what counts here is the stomach, not the bore. */
+function changeBy(setup: Setup, belief: Belief, volume: number, by: number): Spread {
+  const ratio = (run: Run): number =>
+    flowWith(run, raised(setup, by).vessel, volume) / flowWith(run, setup.vessel, volume);
+  const all = endsOf(setup, belief, (run) => Math.log(ratio(run)));
+  return overEnds((end) => ratio(all[end]));
+}
+
+function inputsOf(given: GravityGiven, { tubes, vessel }: Setup, run: Run): readonly From[] {
+  const [usual, { fluid }] = [published('H40'), run.line];
+  const asked = (name: string): Basis => ({ kind: 'asked', name });
+  const feed = (['viscosityMpas', 'consistency'] as const).find((key) => given[key] !== null);
+  const basisOfFeed = feed
+    ? asked(feed)
+    : published(given.feed === 'water' ? 'H6' : given.leftMl ? 'H11' : 'H40');
+  const boreKey = {
+    tube: 'boreMm',
+    'giving-set': 'setMm',
+    extension: 'extensionMm',
+    connector: null,
+  } as const;
+  return [
+    ['H', float(given.heightCm), 'cm', asked('heightCm')],
+    [
+      'P',
+      run.back / CM_WATER,
+      'cm[H2O]',
+      given.stomachCmH2O === null ? published('H15') : asked('stomachCmH2O'),
+    ],
+    ['K', fluid.consistency * 1e3, fluid.index === 1 ? 'mPa.s' : 'mPa.s^n', basisOfFeed],
+    ...(fluid.index === 1 ? [] : [['n', fluid.index, '1', asked('flowIndex')] as const]),
+    ['ρ', fluid.density, 'kg/m3', given.feed === 'water' ? published('H41') : usual],
+    ...(run.factor === 1 ? [] : [['c', run.factor, '1', asked('timedMin')] as const]),
+    ...tubes.flatMap(({ what, length }, place): readonly From[] => {
+      const key = boreKey[what];
+      return [
+        [`d ${what}`, (run.reaches[place]?.bore ?? 0) * 1e3, 'mm', key && given[key] ? asked(key) : usual],
+        [`L ${what}`, length * 100, 'cm', what === 'connector' ? usual : asked('lengthCm')],
+      ];
+    }),
+    ['A', vessel.area * 1e4, 'cm2', given.barrelMm === null ? usual : asked('barrelMm')],
+  ];
+}
+
+const BALANCE = 'ρ g H − P = Σ ½ ρ v² (f L/d + K_in + K_out), v = Q / ¼ π d²';
+
+function flowing(
+  given: GravityGiven,
+  setup: Setup,
+  belief: Belief,
+  least: Least,
+  before: readonly Finding[],
+): Omit<GravityFlow, 'assumptions'> {
+  const { vessel } = setup;
+  const first = filled(given, setup);
+  const total = given.feedMl === null ? vessel.volume : float(given.feedMl) * 1e-6;
+  const stretches = pours(total, vessel, float(given.topUpMl) * 1e-6);
+  const all = ends(setup, belief, first);
+  const flow = overEnds((end) => flowWith(all[end], vessel, first) * PER_MINUTE);
+  const change = (by: number) => changeBy(setup, belief, first, by);
+  const inOrder = ({ low, mid, high }: Spread): Spread => ({
+    low: Math.min(low, high),
+    mid,
+    high: Math.max(low, high),
+  });
+  const seconds = secondsOf(setup, belief, stretches);
+  const inMinutes = { low: seconds.low / 60, mid: seconds.mid / 60, high: seconds.high / 60 };
+  const balance = balanceCm(setup);
+  const from = inputsOf(given, setup, middle(setup, belief));
+  const wanted = given.wantedMin;
+  const reynolds = flow.mid > 0 ? reynoldsAt(all.mid.line, flow.mid / PER_MINUTE) : 0;
+  const surface = vessel.height - (vessel.volume - first) / vessel.area;
+  return {
+    kind: 'flow',
+    flow: banded(['Q', 'mL/min', BALANCE, 'H36'], flow, from),
+    time: banded(['t', 'min', 't = ∫ dV / Q(V)', 'H36'], inMinutes, from),
+    pours: stretches.length,
+    higher: banded(['Q₊₁₀/Q', '1', 'Q(H + 10 cm) / Q(H)', 'H36'], inOrder(change(TEN_CM)), from),
+    lower: banded(['Q₋₁₀/Q', '1', 'Q(H − 10 cm) / Q(H)', 'H36'], inOrder(change(-TEN_CM)), from),
+    standsAt: banded(['H₀', 'cm', 'H₀ = P / (ρ g)', 'H15'], balance, from),
+    heightFor:
+      wanted === null
+        ? null
+        : banded(
+            ['H', 'cm', 't(H) = t', 'H36'],
+            inOrder(heightFor(setup, belief, stretches, float(wanted) * 60)),
+            from,
+          ),
+    priming: banded(['V', 'mL', 'V = Σ ¼ π d² L', 'H36'], primed(setup), from),
+    water: banded(['Q_w', 'mL/min', BALANCE, 'H38'], waterFlow(setup, all, first), from),
+    curve: bandedCurve(setup, belief),
+    error: seconds.error,
+    reynolds,
+    findings: [
+      ...before,
+      ...runningFindings(flow, balance, surface),
+      ...(given.feedMl === null ? [{ code: 'whole-feed-unsaid', data: {} }] : againstPolicy(seconds, least)),
+      ...(reynolds > leavesLaminar(setup.index) ? [{ code: 'not-laminar', data: { reynolds } }] : []),
+    ],
+  };
+}
+
+const primed = ({ tubes }: Setup): Spread =>
+  overEnds((end) => holds(tubes.map(({ bore, length }) => ({ bore: bore[end], length }))) * 1e6);
+
+/**
+ * Works it out. [GR5, GR6]
+ * @param inputs keys of `GRAVITY_ASKS` as people write them.
+ * @returns everything that is missing or will not do; or the answer. Not offered to the newborn or past the stomach.
+ */
+export function gravityOf(inputs: Inputs, least: (ageDays: number) => Least): Result<Gravity> {
+  const read = readGravity(inputs);
+  if (!read.ok) return read;
+  const { given } = read.value;
+  // Exact: whether somebody is newborn is decided on whole days, not on a float.
+  if (compare(given.ageYears, over(of(DAYS_NEWBORN * 24), of(8766))) < 0)
+    return bad(issue(['ageYears'], 'gravity/newborn'));
+  if (given.tip !== 'gastric') return bad(issue(['tip'], 'gravity/past-the-stomach'));
+  const described = describe(given);
+  if (!described.ok) return described;
+  const { setup, assumptions } = described.value;
+  if (given.feed === 'blended') return ok({ kind: 'yes-or-no', answer: yesOrNo(setup), assumptions });
+  if (setup === null) return bad(issue(['viscosityMpas'], 'gravity/viscosity-missing'));
+  const findings: Finding[] = [];
+  const belief = learned(given, setup, findings);
+  if (!belief.ok) return belief;
+  const days = Math.floor(float(given.ageYears) * 365.25);
+  return ok({ ...flowing(given, setup, belief.value, least(days), findings), assumptions });
+}
