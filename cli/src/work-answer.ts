@@ -7,12 +7,18 @@ import { CALCULATION_ISSUES } from '@feedwright/core/screen/calculations/english
 import { calculationJson, catalogueJson, reckonedJson } from '@feedwright/core/screen/calculations/json';
 import { aboutLines, listLines, reckonedLines } from '@feedwright/core/screen/calculations/text';
 import { ENGLISH } from '@feedwright/core/screen/english/english';
+import { GRAVITY_ISSUES } from '@feedwright/core/screen/gravity/english';
 import { BAD_INPUT, Refused, refusalLines } from './fail.ts';
-import { printJson, printLines } from './print.ts';
+import { gravity } from './gravity.ts';
+import { plain, printJson, printLines } from './print.ts';
 
 export type WorkOptions = { readonly json?: boolean; readonly about?: boolean };
 
-const WORDS = { ...ENGLISH, issues: { ...ENGLISH.issues, ...CALCULATION_ISSUES } };
+const WORDS = { ...ENGLISH, issues: { ...ENGLISH.issues, ...CALCULATION_ISSUES, ...GRAVITY_ISSUES } };
+
+/** Gravity answers with bands and a curve, so it is not one of the declared calculations. */
+const GRAVITY_TOO =
+  'gravity: how fast it runs from a barrel or a bag, as a band; `work gravity --about` says what it asks for.';
 
 /** `KEY=VALUE`; a key given again is a list. */
 function inputsOf(pairs: readonly string[]): Readonly<Record<string, readonly string[]>> {
@@ -52,7 +58,11 @@ function orThrow(
 ): void {
   if (name === undefined) {
     if (json) printJson(catalogueJson());
-    else printLines(listLines());
+    else printLines([...listLines(), plain(GRAVITY_TOO)]);
+    return;
+  }
+  if (/^(by-?)?gravity$/i.test(name.trim())) {
+    gravity(inputsOf(pairs), { json, about });
     return;
   }
   const calculation = named(name);

@@ -17,4 +17,14 @@ export function addWork(program: Command): void {
     .option('--json', 'print JSON')
     .addHelpText('after', '\nOf any calculation: round=none, round=0.1, round=down; ounce=29.57; pound=2.2.')
     .action(async (name, inputs, options) => (await import('./work-answer.ts')).work(name, inputs, options));
+  program
+    .command('gravity')
+    .argument(
+      '[inputs...]',
+      'KEY=VALUE: age=70 tip=gastric french=12 material=polyurethane length=110cm feed=1.5',
+    )
+    .description('how fast a feed runs from a barrel or a bag, and how long it takes, as a band')
+    .option('--about', 'what it asks for, in which units and bands')
+    .option('--json', 'print JSON')
+    .action(async (inputs, options) => (await import('./work-answer.ts')).work('gravity', inputs, options));
 }
