@@ -63,7 +63,8 @@ export function stepTasks(course: Course, policy: Policy): readonly Task[] {
     if (window === null || due >= horizon.until || window.nominal >= horizon.until) break;
     const open = { ...window, latest: later(window.latest, gridUp(standing.at)) };
     tasks.push(task({ kind: 'confirm-step', ...step, dueAt: due, rule: 'PL43' }, open));
-    due = after(later(due, standing.at), every);
+    // While its own window is open the question is not late, and the next one does not move.
+    due = after(window.latest < standing.at ? standing.at : due, every);
   }
   return tasks;
 }
