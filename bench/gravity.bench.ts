@@ -51,7 +51,7 @@ export default async function bench(report: Report): Promise<void> {
   const tolerance = asAccurate(run, own.seconds, share);
   const [curves = Number.NaN, sums = Number.NaN, general = Number.NaN] = await medians(
     ROUNDS,
-    () => bandedCurve(SETUP, belief),
+    () => bandedCurve(SETUP, belief, vessel.volume),
     () => {
       for (let i = 0; i < BATCH; i++) lasts(run, vessel, vessel.volume, to);
     },

@@ -100,7 +100,7 @@ test('[GR4] a general integrator comes to the same time', () => {
 
 test('[GR4] the level’s curve ends where and when the sum does, and never rises', () => {
   for (const [what, one, vessel] of setups) {
-    const points = curve(one, vessel, 12);
+    const points = curve(one, vessel, vessel.volume, 12);
     assert.equal(points.length, 13, what);
     near(points.at(-1)?.seconds ?? 0, seconds(one, vessel), 1e-6, what);
     for (const [at, point] of points.entries()) {
@@ -118,7 +118,7 @@ test('[GR4] what stops by itself says how much stays, where drive and stomach ba
   assert.ok(found.left > 0 && found.left < low.volume);
   assert.ok(Math.abs(driving(one, low, found.left)) < 1e-6);
   assert.equal(flowWith(one, low, found.left * 0.99), 0);
-  assert.ok(curve(one, low, 12).length < 13);
+  assert.ok(curve(one, low, low.volume, 12).length < 13);
   const under = lasts(one, { ...BARREL, height: 0.05 }, BARREL.volume, 0);
   assert.deepEqual(under, { ends: false, left: BARREL.volume });
 });

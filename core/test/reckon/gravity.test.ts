@@ -122,6 +122,31 @@ test('[GR9] the height for a wanted time takes that time', () => {
   assert.equal(never?.mid, null);
 });
 
+test('[GR9] a feed that does not fill the barrel stands at the height given, and needs the height that is said', () => {
+  const half = flow({ feedMl: '30', wanted: '6 min' });
+  // At one height the flow is one flow, however full the barrel.
+  assert.deepEqual(half.flow.mid, flow({}).flow.mid);
+  assert.ok(Math.abs((half.curve.mid[0]?.volume ?? 0) / 30e-6 - 1) < 1e-9);
+  const there = flow({ feedMl: '30', height: `${number(half.heightFor?.mid ?? null)} cm` });
+  assert.ok(Math.abs(number(there.time.mid) / 6 - 1) < 0.06, `${number(there.time.mid)}`);
+});
+
+test('[GR3] the flow against height rises from none, and is the flow at the height given', () => {
+  const { byHeight, flow: q, useful } = flow({ height: '45 cm', feedMl: '240' }, FIFTEEN);
+  assert.equal(byHeight[0]?.flow.high, 0);
+  for (const [at, one] of byHeight.entries()) {
+    const before = byHeight[at - 1]?.flow;
+    assert.ok(
+      !before || (one.flow.mid >= before.mid && one.flow.low >= before.low && one.flow.high >= before.high),
+    );
+  }
+  assert.deepEqual(twoFigures(byHeight.find(({ cm }) => cm === 45)?.flow.mid ?? 0), q.mid);
+  assert.ok(useful.to !== null && useful.to > useful.from);
+  const top = flow({ height: `${useful.to.toFixed(2)} cm`, feedMl: '240' });
+  assert.equal(number(top.time.mid), 15);
+  assert.equal(flow({ feedMl: '240' }).useful.to, null);
+});
+
 test('[GR9] it is held against the least time of policy or order, and says that it is an estimate', () => {
   assert.ok(
     found(flow({ feedMl: '240', feed: '1.0', french: '16' }, FIFTEEN)).includes('faster-than-policy'),
@@ -165,7 +190,8 @@ test('[GR5] a timed barrel narrows the flow, and one out of all proportion is re
 
 test('[GR6] not offered to the newborn, nor past the stomach', () => {
   assert.deepEqual(codes({ age: '27 d' }), ['gravity/newborn']);
-  assert.equal(flow({ age: '28 d' }).kind, 'flow');
+  assert.ok(found(flow({ age: '28 d' })).includes('infant'));
+  assert.ok(!found(flow({})).includes('infant'));
   for (const tip of ['jejunal', 'duodenal', 'past-the-stomach'])
     assert.deepEqual(codes({ tip }), ['gravity/past-the-stomach']);
 });

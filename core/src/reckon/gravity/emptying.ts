@@ -94,12 +94,12 @@ export function lasts(run: Run, vessel: Vessel, from: number, to: number, near =
 
 export type Point = { readonly seconds: number; readonly volume: number; readonly flow: number };
 
-/** The level as it falls, in even steps of volume, until it is empty or stops. */
-export function curve(run: Run, vessel: Vessel, steps: number): readonly Point[] {
-  let [seconds, flow] = [0, flowWith(run, vessel, vessel.volume)];
-  const points: Point[] = [{ seconds, volume: vessel.volume, flow }];
+/** The level as it falls from `first`, in even steps of volume, until it is empty or stops. */
+export function curve(run: Run, vessel: Vessel, first: number, steps: number): readonly Point[] {
+  let [seconds, flow] = [0, flowWith(run, vessel, first)];
+  const points: Point[] = [{ seconds, volume: first, flow }];
   for (let step = 1; step <= steps; step++) {
-    const [from, to] = [vessel.volume * (1 - (step - 1) / steps), vessel.volume * (1 - step / steps)];
+    const [from, to] = [first * (1 - (step - 1) / steps), first * (1 - step / steps)];
     const one = lasts(run, vessel, from, to, flow / run.factor);
     if (!one.ends) return points;
     seconds += one.seconds;

@@ -33,6 +33,9 @@ export type Least = { readonly lasts: Duration; readonly basis: Basis } | null;
 /** What it comes to, as codes with data: words are at the edge. */
 export type Finding = { readonly code: string; readonly data: Readonly<Record<string, number | string>> };
 
+/** Of the surface over the stomach in cm; the flow in mL/min. */
+export type AtHeight = { readonly cm: number; readonly flow: Spread };
+
 export type BandedCurve = {
   readonly low: readonly Point[];
   readonly mid: readonly Point[];
@@ -58,7 +61,11 @@ export type GravityFlow = {
   readonly priming: Banded;
   /** mL/min of water in the same tubes at the same height: a fast flush says nothing about the feed. */
   readonly water: Banded;
-  /** SI; of one filled vessel, by even steps of volume. */
+  /** mL/min by height, with its band. */
+  readonly byHeight: readonly AtHeight[];
+  /** cm from which it surely runs, to which one feed takes its least time; null where that is not known or beyond reach. */
+  readonly useful: { readonly from: number; readonly to: number | null };
+  /** SI; of one filling, by even steps of volume. */
   readonly curve: BandedCurve;
   /** s, of the time in the middle: how far the sum may be from the equations it sums. */
   readonly error: number;
@@ -77,7 +84,9 @@ export type Gravity = GravityFlow | GravityYesOrNo;
 const PER_MINUTE = 6e7;
 const TEN_CM = 0.1;
 const STEPS = 12;
+const HEIGHTS: readonly number[] = Array.from({ length: 21 }, (_, place) => place * 5);
 const DAYS_NEWBORN = 28;
+const DAYS_INFANT = 365;
 const MOST_HEIGHT = 2;
 const HALVINGS = 24;
 /** mL/min: under the first as good as stopped, under the second no method. H40: judgements, shown as such. */
@@ -92,22 +101,38 @@ const raised = (setup: Setup, by: number): Setup => ({
   vessel: { ...setup.vessel, height: setup.vessel.height + by },
 });
 
+/** m over the stomach of the surface, with `first` m³ in the vessel. */
+const surfaceOf = ({ vessel }: Setup, first: number): number =>
+  vessel.height - (vessel.volume - first) / vessel.area;
+
+/** The vessel held so that the surface is at that height. */
+const heldAt = (setup: Setup, first: number, metres: number): Setup =>
+  raised(setup, metres - surfaceOf(setup, first));
+
 const overEnds = (of: (end: keyof Ends) => number): Spread => ({
   low: of('low'),
   mid: of('mid'),
   high: of('high'),
 });
 
-/** The level against time with its band, of one filling. */
-export function bandedCurve(setup: Setup, belief: Belief, steps = STEPS): BandedCurve {
-  const { low, mid, high } = ends(setup, belief, setup.vessel.volume / 2);
-  const of = (run: Run) => curve(run, setup.vessel, steps);
+/** The level against time with its band, of one filling with `first` m³ in the vessel. */
+export function bandedCurve(setup: Setup, belief: Belief, first: number, steps = STEPS): BandedCurve {
+  const { low, mid, high } = ends(setup, belief, first / 2);
+  const of = (run: Run) => curve(run, setup.vessel, first, steps);
   return { low: of(low), mid: of(mid), high: of(high) };
 }
 
+/** The flow against the height of the surface. */
+export const flowByHeight = (setup: Setup, belief: Belief, first: number): readonly AtHeight[] =>
+  HEIGHTS.map((cm) => {
+    const there = heldAt(setup, first, cm / 100);
+    const all = ends(there, belief, first);
+    return { cm, flow: overEnds((end) => flowWith(all[end], there.vessel, first) * PER_MINUTE) };
+  });
+
 /** s for all stretches at each end of the flow's band: the low flow takes longest. */
 function secondsOf(setup: Setup, belief: Belief, stretches: readonly Stretch[]): Spread & { error: number } {
-  const all = ends(setup, belief, setup.vessel.volume / 2);
+  const all = ends(setup, belief, (stretches[0]?.from ?? setup.vessel.volume) / 2);
   const [fast, mid, slow] = [all.high, all.mid, all.low].map((run) =>
     lastsInPours(run, setup.vessel, stretches),
   );
@@ -117,7 +142,8 @@ function secondsOf(setup: Setup, belief: Belief, stretches: readonly Stretch[]):
 
 /** cm at which the whole feed takes so long, at each end of the band; infinite beyond two metres. */
 function heightFor(setup: Setup, belief: Belief, stretches: readonly Stretch[], seconds: number): Spread {
-  const takes = (height: number) => secondsOf(raised(setup, height - setup.vessel.height), belief, stretches);
+  const first = stretches[0]?.from ?? setup.vessel.volume;
+  const takes = (height: number) => secondsOf(heldAt(setup, first, height), belief, stretches);
   const at = (end: 'low' | 'mid' | 'high'): number => {
     let [below, above] = [0, MOST_HEIGHT];
     if (takes(above)[end] > seconds) return Number.POSITIVE_INFINITY;
@@ -129,6 +155,13 @@ function heightFor(setup: Setup, belief: Belief, stretches: readonly Stretch[], 
     return above * 100;
   };
   return overEnds(at);
+}
+
+/** cm at which the likeliest time is the least one allowed; null where that is not known or over two metres. */
+function highest(setup: Setup, belief: Belief, stretches: readonly Stretch[], least: Least): number | null {
+  if (least === null) return null;
+  const { mid } = heightFor(setup, belief, stretches, least.lasts / 1000);
+  return Number.isFinite(mid) ? mid : null;
 }
 
 /** @returns the range of the answer to blended feed, from its viscosity at 50 1/s. [GR6] */
@@ -268,7 +301,6 @@ function flowing(
   const from = inputsOf(given, setup, middle(setup, belief));
   const wanted = given.wantedMin;
   const reynolds = flow.mid > 0 ? reynoldsAt(all.mid.line, flow.mid / PER_MINUTE) : 0;
-  const surface = vessel.height - (vessel.volume - first) / vessel.area;
   return {
     kind: 'flow',
     flow: banded(['Q', 'mL/min', BALANCE, 'H36'], flow, from),
@@ -287,12 +319,17 @@ function flowing(
           ),
     priming: banded(['V', 'mL', 'V = Σ ¼ π d² L', 'H36'], primed(setup), from),
     water: banded(['Q_w', 'mL/min', BALANCE, 'H38'], waterFlow(setup, all, first), from),
-    curve: bandedCurve(setup, belief),
+    byHeight: flowByHeight(setup, belief, first),
+    useful: {
+      from: balance.high,
+      to: highest(setup, belief, stretches, given.feedMl === null ? null : least),
+    },
+    curve: bandedCurve(setup, belief, first),
     error: seconds.error,
     reynolds,
     findings: [
       ...before,
-      ...runningFindings(flow, balance, surface),
+      ...runningFindings(flow, balance, surfaceOf(setup, first)),
       ...(given.feedMl === null ? [{ code: 'whole-feed-unsaid', data: {} }] : againstPolicy(seconds, least)),
       ...(reynolds > leavesLaminar(setup.index) ? [{ code: 'not-laminar', data: { reynolds } }] : []),
     ],
@@ -320,9 +357,9 @@ export function gravityOf(inputs: Inputs, least: (ageDays: number) => Least): Re
   const { setup, assumptions } = described.value;
   if (given.feed === 'blended') return ok({ kind: 'yes-or-no', answer: yesOrNo(setup), assumptions });
   if (setup === null) return bad(issue(['viscosityMpas'], 'gravity/viscosity-missing'));
-  const findings: Finding[] = [];
+  const days = Math.floor(float(given.ageYears) * 365.25);
+  const findings: Finding[] = days < DAYS_INFANT ? [{ code: 'infant', data: {} }] : [];
   const belief = learned(given, setup, findings);
   if (!belief.ok) return belief;
-  const days = Math.floor(float(given.ageYears) * 365.25);
   return ok({ ...flowing(given, setup, belief.value, least(days), findings), assumptions });
 }

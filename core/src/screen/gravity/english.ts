@@ -13,6 +13,8 @@ const policyOf = ({ source, setBy }: Data): string =>
   source === undefined ? '' : ` (local policy, ${String(setBy)}, ${String(source)})`;
 
 export const FINDINGS: Readonly<Record<string, Said>> = {
+  infant: () =>
+    'A small infant: count the age of one born early from term; bores and volumes are small, so go by the order and the watch.',
   'runs-back': ({ cm, low }) =>
     `The surface is ${figure(cm)} cm over the stomach, lower than its pressure holds up (${figure(low)} cm or more): it runs back. Clamp, and raise it.`,
   'stands-or-runs-back': ({ low, high }) =>

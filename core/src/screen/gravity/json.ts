@@ -2,7 +2,7 @@
 import { approximately, type Fraction } from '../../base/fraction.ts';
 import type { Point } from '../../reckon/gravity/emptying.ts';
 import type { Banded } from '../../reckon/gravity/figures.ts';
-import type { Gravity } from '../../reckon/gravity/gravity.ts';
+import type { AtHeight, Gravity } from '../../reckon/gravity/gravity.ts';
 import { BEDSIDE, DEFERS } from './english.ts';
 
 const number = (value: Fraction | null): number | null => (value === null ? null : approximately(value));
@@ -20,7 +20,16 @@ const bandJson = ({ unit, low, mid, high, working }: Banded) => ({
 const pointJson = ({ seconds, volume, flow }: Point) => ({
   minutes: Number((seconds / 60).toFixed(3)),
   mL: Number((volume * 1e6).toFixed(1)),
-  mLPerMin: Number((flow * 6e7).toPrecision(2)),
+  mLPerMin: twoDigits(flow * 6e7),
+});
+
+const twoDigits = (value: number): number => Number(value.toPrecision(2));
+
+const atHeightJson = ({ cm, flow }: AtHeight) => ({
+  cm,
+  low: twoDigits(flow.low),
+  mid: twoDigits(flow.mid),
+  high: twoDigits(flow.high),
 });
 
 export function gravityJson(of: Gravity): unknown {
@@ -37,8 +46,13 @@ export function gravityJson(of: Gravity): unknown {
     heightFor: heightFor === null ? null : bandJson(heightFor),
     priming: bandJson(priming),
     water: bandJson(water),
+    byHeight: of.byHeight.map(atHeightJson),
+    useful: {
+      fromCm: twoDigits(of.useful.from),
+      toCm: of.useful.to === null ? null : twoDigits(of.useful.to),
+    },
     errorSeconds: of.error,
-    reynolds: Number(of.reynolds.toPrecision(2)),
+    reynolds: twoDigits(of.reynolds),
     curve: { low: curve.low.map(pointJson), mid: curve.mid.map(pointJson), high: curve.high.map(pointJson) },
     findings: of.findings,
     assumptions: of.assumptions,
