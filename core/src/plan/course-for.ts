@@ -105,13 +105,14 @@ export const lifeOf = ({ hang }: ContainerLimits): Duration =>
 const WINDOWS = ['window.feed', 'window.flush', 'window.check'] as const;
 
 /**
- * What was due a little while ago may still be done: feed is looked at as far back as a window reaches, and to where it was
- * stopped for a medicine that is not given yet.
+ * What was due a little while ago may still be done: feed is looked at as far back as a window reaches, to where it was
+ * stopped for a medicine that is not given yet, and to where it started with a check that stands for one still due.
  */
 const lookBack = (order: Order, local: Local): Duration =>
   duration(
     Math.max(
       ...WINDOWS.map((key) => local.may(key)?.value ?? 0),
+      2 * (local.may('window.check')?.value ?? 0) + MINUTE,
       ...order.medicines.map((one) => one.holdBefore + MINUTE),
     ),
   );

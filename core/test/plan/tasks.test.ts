@@ -414,7 +414,7 @@ test('[PL40] checks that belong to running feed are not due while it does not ru
     ],
   };
   const plan = planOf(own, 'now 2026-11-25 08:00');
-  assert.deepEqual(due(plan, 'check-position'), ['08:00', '20:00', '00:00', '04:00']);
+  assert.deepEqual(due(plan, 'check-position'), ['08:00', '17:00', '20:00', '00:00', '04:00']);
   assert.deepEqual(due(plan, 'mouth-care').length, 6);
 });
 
@@ -434,6 +434,25 @@ test('[PL40] at a visit nothing goes down the tube before it was looked at', () 
     between.filter((kind) => kind !== 'mouth-care'),
     ['stop-feed', 'check-position', 'check-tube', 'flush', 'flush', 'put-up-container', 'give-feed'],
   );
+});
+
+test('[PL40] head of bed and tube are looked at wherever feed starts: by pH after hours off, by its mark after a hold', () => {
+  const at = (own: Own, now: string, time: string) => {
+    const visit = planOf(own, now).visits.find(
+      (one) => new Date(one.at).toISOString().slice(11, 16) === time,
+    );
+    return visit?.tasks.filter((one) => one.kind.startsWith('check-t')).map((one) => one.about);
+  };
+  const loud = 'now 2026-11-25 08:00';
+  const night = { regimen: { kind: 'cyclic', from: '21:00', until: '07:00', rateMlPerHour: 100 } };
+  assert.deepEqual(at(night, loud, '21:00'), ['ph']);
+  assert.deepEqual(at(night, loud, '00:00'), ['mark']);
+  const hold = { id: 'scan', from: '2026-11-25T10:00:00Z', until: '2026-11-25T13:30:00Z', why: 'procedure' };
+  assert.deepEqual(at({ ...CONTINUOUS, holds: [hold] }, loud, '13:30'), ['mark']);
+  const later = { ...CONTINUOUS, startsAt: '2026-11-25T15:30:00+00:00' };
+  assert.deepEqual(at(later, loud, '15:30'), ['mark']);
+  assert.deepEqual(due(planOf(later, loud), 'check-tube'), ['15:30', '20:00', '00:00', '04:00']);
+  assert.deepEqual(due(planOf(later), 'check-tube'), [], 'none where policy has none');
 });
 
 test('[PL41] a residual is drawn only where policy has the routine, and never where no lumen may be drawn from', () => {

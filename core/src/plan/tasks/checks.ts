@@ -9,7 +9,15 @@ import type { PolicyKey } from '../../policy/keys.ts';
 import type { Course } from '../course.ts';
 import type { Task, TaskKind } from '../plan.ts';
 import { around, everySoOften, task, type Window } from './due.ts';
-import { type Feeding, feedWindow, isRunning } from './feeding.ts';
+import {
+  beginsDaily,
+  type Feeding,
+  feedWindow,
+  heldUntil,
+  isRunning,
+  runningTasks,
+  stretchesOf,
+} from './feeding.ts';
 import { waterBy } from './water.ts';
 
 type EveryKey = Extract<PolicyKey, `${string}.every`>;
@@ -70,16 +78,41 @@ function residualsByClock(course: Course): readonly Task[] {
   );
 }
 
-/** [PL40] Head of bed and tube while feed runs: the tube by its mark, by pH only where policy stops feed for it by the clock. */
-function feedChecksByClock(course: Course): readonly Task[] {
+/**
+ * [PL40] Head of bed and tube before feed starts at a rate, and while it runs: the tube by its mark, by pH only where policy
+ * stops feed for it by the clock, or where feed has been off by its own schedule. What was looked at when feed started
+ * need not be again within the window of that check.
+ */
+function feedChecks(course: Course): readonly Task[] {
   const by = windowBy(course, 'window.check');
-  const about =
-    answersToPh(course) && course.local.may('check.tube.on-clock')?.value === true ? 'ph' : 'mark';
-  const at = (kind: TaskKind, what: string | null) => (nominal: Instant) =>
-    task({ kind, about: what, rule: 'PL40' }, around(nominal, by));
+  const canPh = answersToPh(course);
+  const onClock = canPh && course.local.may('check.tube.on-clock')?.value === true ? 'ph' : 'mark';
+  const starts = runningTasks(course).starts.filter((one) => one.kind === 'start-feed');
+  // By the programme, not by what is still to be started: what is due must not depend on when somebody asks.
+  const begun = stretchesOf(course.programme)
+    .map(({ from }) => from)
+    .filter((from) => from > course.programme.span.from);
+  const looked = (at: Instant): boolean =>
+    begun.some((from) => at >= from && at <= after(from, by)) || starts.some(({ nominal }) => nominal === at);
+  const first = ({ nominal }: Task): string =>
+    canPh && beginsDaily(course) && begun.includes(nominal) && heldUntil(course, nominal) === null
+      ? 'ph'
+      : onClock;
+  const checks = (
+    kind: TaskKind,
+    key: EveryKey,
+    about: (start: Task | null) => string | null,
+  ): readonly Task[] => [
+    ...(course.local.may(key) === null ? [] : starts).map((start) =>
+      task({ kind, about: about(start), rule: 'PL40' }, start),
+    ),
+    ...whileRunning(course, key, by)
+      .filter((at) => !looked(at))
+      .map((at) => task({ kind, about: about(null), rule: 'PL40' }, around(at, by))),
+  ];
   return [
-    ...whileRunning(course, 'check.position.every', by).map(at('check-position', null)),
-    ...whileRunning(course, 'check.tube.every', by).map(at('check-tube', about)),
+    ...checks('check-position', 'check.position.every', () => null),
+    ...checks('check-tube', 'check.tube.every', (start) => (start === null ? onClock : first(start))),
   ];
 }
 
@@ -96,7 +129,7 @@ export function checksBeforeFeed(course: Course, feeding: Feeding): readonly Tas
 }
 
 export const checksByClock = (course: Course): readonly Task[] => [
-  ...feedChecksByClock(course),
+  ...feedChecks(course),
   ...residualsByClock(course),
 ];
 

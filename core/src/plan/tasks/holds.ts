@@ -46,7 +46,8 @@ export function beforeMedicine({ order, local }: Course, medicine: MedicineByTub
     : waterOf(medicine.waterBefore, { kind: 'order', path });
 }
 
-function stopWater(course: Course, at: Instant): Worked<Volume> | null | undefined {
+/** Water where feed stops: for a hold of its own kind, else as after a feed. */
+export function stopWater(course: Course, at: Instant): Worked<Volume> | null | undefined {
   const held = heldFrom(course, at);
   if (held === null) return waterAround(course).after;
   const medicine = medicineThatStops(course, held);

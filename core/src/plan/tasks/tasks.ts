@@ -9,8 +9,16 @@ import type { Course } from '../course.ts';
 import type { Task } from '../plan.ts';
 import { careByClock, checksBeforeFeed, checksByClock } from './checks.ts';
 import { task, type Window } from './due.ts';
-import { type Feeding, feedingsOf, feedWindow, givingTasks, runningTasks } from './feeding.ts';
-import { flushesAroundStops } from './holds.ts';
+import {
+  type Feeding,
+  feedingsOf,
+  feedWindow,
+  givingTasks,
+  heldBy,
+  heldFrom,
+  runningTasks,
+} from './feeding.ts';
+import { flushesAroundStops, stopWater } from './holds.ts';
 import { medicineTasks, moduleTasks } from './medicines.ts';
 import { stepTasks } from './steps.ts';
 import { waterAround, waterByClock } from './water.ts';
@@ -60,10 +68,18 @@ function feedTasks(course: Course, feeding: Feeding, first: Instant): FeedTasks 
   const window = feedWindow(course, feeding);
   const flush = (beside: 'before' | 'after', at: Window): readonly Task[] =>
     [task({ kind: 'flush', about: 'feed', beside, volume: water[beside], rule: 'PL34' }, at)].filter(amounts);
+  const { until } = feeding.whole;
+  const stopped = heldBy(heldFrom(course, until));
+  const afterEnd = (at: Window): readonly Task[] => {
+    const volume = stopWater(course, until) ?? null;
+    return stopped === null
+      ? flush('after', at)
+      : [task({ kind: 'flush', about: stopped, beside: 'after', volume, rule: 'PL37' }, at)].filter(amounts);
+  };
   return {
     ends: end === null ? [] : [end],
     looks: checksBeforeFeed(course, feeding),
-    flushes: [...(end === null ? [] : flush('after', end)), ...flush('before', window)],
+    flushes: [...(end === null ? [] : afterEnd(end)), ...flush('before', window)],
     given: [give, ...(end === null ? flush('after', window) : [])],
   };
 }
