@@ -11,6 +11,7 @@ import { ARITHMETIC } from '../base/working.ts';
 import { programmeOf } from '../programme/programme-of.ts';
 import { choose } from './choose.ts';
 import { chooseCartons } from './containers/cartons.ts';
+import { withMix } from './containers/mix.ts';
 import { type Need, needBetween, needOf } from './containers/need.ts';
 import { downByCarton } from './containers/planned.ts';
 import { tellWaterBags, type WaterPlan, waterByPump, waterPlan } from './containers/water-bags.ts';
@@ -100,7 +101,7 @@ function make(request: PlanRequest, prepared: Prepared): Made {
   );
   const need = needOf(course.programme);
   const { planned, containers: chosen, infeasible } = choose({ prepared, request, grid, tasks });
-  const containers = withCartons(prepared, chosen, need);
+  const containers = withCartons(prepared, chosen, need).map((one) => withMix(one, course.ordered.strength));
   const hanging = course.regimen.kind === 'bolus' ? 'none' : isPouredPerFeed(course) ? 'per-feed' : 'chain';
   const visits = visitsOf({
     grid,

@@ -106,6 +106,8 @@ export type PlannedContainer = {
   readonly because: DownBecause;
   readonly nextAt: Instant | null;
   readonly leftOver: Worked<Volume>;
+  /** What a diluted feed is mixed from; absent at full strength and for what is up already. */
+  readonly mix?: { readonly formula: Worked<Volume>; readonly water: Worked<Volume> };
   readonly cartons: readonly CartonUse[];
 };
 

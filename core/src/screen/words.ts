@@ -91,6 +91,7 @@ export type Words = {
     readonly beginsLater: (time: string) => string;
     readonly stepUp: (to: string) => string;
     readonly ifEaten: (lessThan: string) => string;
+    readonly mixed: (formula: string, water: string) => string;
     readonly inMixture: (formula: string, mixture: string) => string;
     readonly waters: Readonly<Record<WaterKind, string>>;
     readonly byPump: (volume: string, every: string) => string;

@@ -59,6 +59,18 @@ test('[CL4] what is taken from a carton and what stays in it add up in words too
   assert.match(text, /take 217\.5 mL, 282\.5 mL left/);
 });
 
+test('[PL26] a diluted feed says how much formula and how much water are poured', () => {
+  // By hand: 66 mL/h × 4 h = 264 mL with 20 mL of prime are 290 mL; three quarters of it formula, the rest water.
+  const { text, json } = planned({
+    feed: { id: 'energy-1.5', strength: '3/4' },
+    regimen: { kind: 'continuous', rateMlPerHour: 66 },
+  });
+  assert.match(text, /pour 290 mL, mixed from 217\.5 mL of formula and 72\.5 mL of water, new set/);
+  const [first] = json.containers;
+  assert.deepEqual([first?.fillMl, first?.formulaMl, first?.addWaterMl], [290, 217.5, 72.5]);
+  assert.equal(planned({}).json.containers[0]?.addWaterMl, null);
+});
+
 test('[PR7] a bolus that depends on a meal says on how much of it, in words and data', () => {
   const { text, json } = planned({
     method: 'syringe',

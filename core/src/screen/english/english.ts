@@ -159,6 +159,7 @@ export const ENGLISH: Words = {
     beginsLater: (time) => `the order begins at ${time}`,
     stepUp: (to) => `ask: step up to ${to}?`,
     ifEaten: (lessThan) => `only if less than ${lessThan} of the meal was eaten`,
+    mixed: (formula, water) => `mixed from ${formula} of formula and ${water} of water`,
     inMixture: (formula, mixture) => `${formula} in ${mixture} of mixture`,
     waters: { tap: 'tap water', 'cooled-boiled': 'cooled boiled water', sterile: 'sterile water' },
     byPump: (volume, every) => `the pump gives ${volume} every ${every}`,

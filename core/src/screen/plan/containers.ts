@@ -6,14 +6,18 @@ import { showFraction, showVolume } from '../number.ts';
 import { workingsLines } from '../working-text.ts';
 import { moment, type Page } from './page.ts';
 
-export const setUp = (container: PlannedContainer, page: Page): string => {
-  const { plan } = page.words;
-  const amount = showVolume(container.fill.value, 'down');
-  return container.closed ? plan.spike(amount) : plan.pour(amount);
-};
-
 /** What is taken from a carton and what stays in it add up to it, so neither is rounded to a whole mL. */
 const tenths = (amount: Volume): string => `${showFraction(inMl(amount), 1)} mL`;
+
+export function setUp({ fill, closed, mix }: PlannedContainer, page: Page): string {
+  const { plan } = page.words;
+  const amount = showVolume(fill.value, 'down');
+  if (closed) return plan.spike(amount);
+  const pour = plan.pour(amount);
+  return mix === undefined
+    ? pour
+    : `${pour}, ${plan.mixed(tenths(mix.formula.value), tenths(mix.water.value))}`;
+}
 
 function cartonText(use: CartonUse, opened: boolean, page: Page): string {
   const { plan } = page.words;

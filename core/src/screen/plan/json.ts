@@ -106,6 +106,8 @@ function containerJson(container: PlannedContainer, zone: Zone): Json {
     runsDryEarliest: container.runsDryEarliest,
     takeDownBy: container.takeDownBy,
     leftOverMl: container.leftOver,
+    formulaMl: container.mix?.formula ?? null,
+    addWaterMl: container.mix?.water ?? null,
   };
   return {
     putUpAt: at(container.putUpAt),
@@ -122,6 +124,8 @@ function containerJson(container: PlannedContainer, zone: Zone): Json {
     primeMl: mlOf(container.prime.value),
     volumeToDeliverMl: mlOf(container.volumeToDeliver.value),
     leftOverMl: mlOf(container.leftOver.value),
+    formulaMl: container.mix === undefined ? null : mlOf(container.mix.formula.value),
+    addWaterMl: container.mix === undefined ? null : mlOf(container.mix.water.value),
     cartons: container.cartons.map((use) => cartonJson(use, zone)),
     working: Object.fromEntries(
       Object.entries(workings).flatMap(([key, one]) =>

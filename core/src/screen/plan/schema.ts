@@ -59,6 +59,8 @@ const container = z.strictObject({
   primeMl: ml('What the new set takes: line and spill'),
   volumeToDeliverMl: ml('What can be delivered before it comes down'),
   leftOverMl: ml('What is thrown away with it'),
+  formulaMl: ml('What of a diluted feed is formula; null at full strength').nullable(),
+  addWaterMl: ml('The water that it is mixed with; null at full strength').nullable(),
   cartons: z.array(carton),
   working,
 });
