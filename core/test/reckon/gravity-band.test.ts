@@ -135,6 +135,20 @@ test('[GR5] a pour that could not have ended is refused, not believed', () => {
   assert.equal(found.issues[0]?.code, 'gravity/timed-would-stall');
 });
 
+test('[GR5] with every input known, what is left is the model: 8 % as a deviation, 13 of 100 either way', () => {
+  const setup = setupAt(0.45);
+  const sure = ({ mid }: { mid: number }) => ({ low: mid, mid, high: mid });
+  const known: Setup = {
+    ...setup,
+    tubes: setup.tubes.map((one) => ({ ...one, bore: sure(one.bore) })),
+    consistency: sure(setup.consistency),
+    stomach: sure(setup.stomach),
+  };
+  const [low, mid, high] = bandOf(known, unread(known));
+  // e^(1.645 × 0.08) = 1.1406
+  assert.ok(Math.abs(high / mid - 1.1406) < 1e-3 && Math.abs(mid / low - 1.1406) < 1e-3);
+});
+
 test('[GR5] the ends of the band lie as far from the middle as 90 of 100 do', () => {
   // Abramowitz and Stegun, table 26.1: the normal distribution holds 0.9 within 1.645 deviations.
   assert.ok(Math.abs(NINETY - 1.645) < 1e-3);

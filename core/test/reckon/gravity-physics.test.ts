@@ -108,6 +108,28 @@ test('[GR2] tubes in a row cost what each costs, less what no step between them 
   near(two, lossOf(lineOf(fluid, [{ bore: 3e-3, length: 1 }]), 1e-6), 1e-12);
 });
 
+test('[GR2] a step between two tubes costs what Borda and Carnot say on widening, and only the entry on narrowing', () => {
+  // Textbook hydraulics: α (1 − A₁/A₂)² ½ρv₁² where the stream widens; α = 2 for a laminar one (from memory).
+  const fluid = { density: 1000, consistency: 0.05, index: 1 };
+  const [thin, wide, q] = [{ bore: 2e-3, length: 0.2 }, { bore: 4e-3, length: 0.2 }, 1e-6];
+  const head = ({ bore }: { bore: number }) => 500 * (q / ((Math.PI / 4) * bore ** 2)) ** 2;
+  const rubs = [thin, wide].reduce(
+    (sum, one) => sum + (128 * 0.05 * one.length * q) / (Math.PI * one.bore ** 4),
+    0,
+  );
+  const r = 1 / 4;
+  near(
+    lossOf(lineOf(fluid, [thin, wide]), q) - rubs,
+    head(thin) * (0.28 + 2 * (1 - r) ** 2) + head(wide) * 2,
+    1e-9,
+  );
+  near(
+    lossOf(lineOf(fluid, [wide, thin]), q) - rubs,
+    head(wide) * 0.28 + head(thin) * (0.28 * (1 - r) + 2),
+    1e-9,
+  );
+});
+
 const line = fc.record({
   bore: fc.double({ min: 0.8e-3, max: 6e-3, noNaN: true }),
   length: fc.double({ min: 0.02, max: 2, noNaN: true }),

@@ -100,6 +100,42 @@ test('[GR9] priming is the volume of the tubes; standing still is the stomach’
   assert.equal(number(one.standsAt.mid), 10);
 });
 
+test('[GR9] the stomach’s pressure goes by position, is a band, and a measured one moves only with the breath', () => {
+  const band = (inputs: Inputs) => {
+    const { low, mid, high } = flow({ feed: 'measured', viscosity: '25', ...inputs }).standsAt;
+    return [low, mid, high].map((value) => number(value) * 1.05);
+  };
+  const near = (values: readonly number[], expected: readonly number[]) => {
+    for (const [at, value] of values.entries())
+      assert.ok(Math.abs(value - (expected[at] ?? 0)) < 0.6, `${values}`);
+  };
+  // 4 cmH₂O as a deviation, 6.6 for 90 of 100; breathing 2 to 5 either way (common practice).
+  near(band({ position: 'flat' }), [3.4, 10, 16.6]);
+  near(band({ stomach: '10 cmH2O' }), [6, 10, 14]);
+  near(band({ stomach: '10 mmHg' }), [9.6, 13.6, 17.6]);
+  // Medians of H15: 2 cmH₂O more at 30°, 4.5 more at 45°.
+  near(band({ position: '30' }).slice(1, 2), [12]);
+  near(band({ position: '45' }).slice(1, 2), [14.5]);
+});
+
+test('[GR9] what the working says was put in gives, by hand, the flow it shows; after a timed pour too', () => {
+  for (const timed of [{}, { timed: '8 min' }]) {
+    const { working } = flow({ connector: 'none', ...timed }).flow;
+    const put = new Map(
+      working.inputs.map(({ symbol, is }) => [symbol, is.kind === 'quantity' ? number(is.value) : 0]),
+    );
+    const of = (symbol: string) => put.get(symbol) ?? Number.NaN;
+    const [density, bore, length] = [of('ρ'), of('d tube') / 1e3, of('L tube') / 100];
+    const a = (128 * (of('K') / 1e3) * length) / (Math.PI * bore ** 4);
+    const b = (2.28 * density) / (2 * ((Math.PI / 4) * bore ** 2) ** 2);
+    const p = density * 9.80665 * (of('H') / 100) - of('P') * 98.0665;
+    const byHand = ((-a + Math.sqrt(a * a + 4 * b * p)) / (2 * b)) * 6e7 * (put.get('c') ?? 1);
+    const shown = working.result.is.kind === 'quantity' ? number(working.result.is.value) : Number.NaN;
+    assert.ok(Math.abs(byHand / shown - 1) < 0.051, `${byHand} against ${shown}`);
+    assert.equal(put.has('c'), 'timed' in timed);
+  }
+});
+
 test('[GR9] raising by 10 cm gains 10 over the height that drives, for a laminar feed', () => {
   const { higher } = flow({
     connector: 'none',

@@ -274,7 +274,9 @@ function inputsOf(given: GravityGiven, { tubes, vessel }: Setup, run: Run): read
   ];
 }
 
-const BALANCE = 'ρ g H − P = Σ ½ ρ v² (f L/d + K_in + K_out), v = Q / ¼ π d²';
+/** c is what a timed pour puts the whole flow right by; 1 and left out without one. */
+const balanceOf = ({ factor }: Run): string =>
+  `ρ g H − P = Σ ½ ρ v² (f L/d + K_in + K_out), v = Q / ${factor === 1 ? '' : 'c '}¼ π d²`;
 
 function flowing(
   given: GravityGiven,
@@ -303,7 +305,7 @@ function flowing(
   const reynolds = flow.mid > 0 ? reynoldsAt(all.mid.line, flow.mid / PER_MINUTE) : 0;
   return {
     kind: 'flow',
-    flow: banded(['Q', 'mL/min', BALANCE, 'H36'], flow, from),
+    flow: banded(['Q', 'mL/min', balanceOf(all.mid), 'H36'], flow, from),
     time: banded(['t', 'min', 't = ∫ dV / Q(V)', 'H36'], inMinutes, from),
     pours: stretches.length,
     higher: banded(['Q₊₁₀/Q', '1', 'Q(H + 10 cm) / Q(H)', 'H36'], inOrder(change(TEN_CM)), from),
@@ -318,7 +320,7 @@ function flowing(
             from,
           ),
     priming: banded(['V', 'mL', 'V = Σ ¼ π d² L', 'H36'], primed(setup), from),
-    water: banded(['Q_w', 'mL/min', BALANCE, 'H38'], waterFlow(setup, all, first), from),
+    water: banded(['Q_w', 'mL/min', balanceOf(all.mid), 'H38'], waterFlow(setup, all, first), from),
     byHeight: flowByHeight(setup, belief, first),
     useful: {
       from: balance.high,
