@@ -2,7 +2,7 @@
  * What does the feeding day come to? What was received since it began, and what the plan still gives until it ends: the
  * feed in the mixture, its energy and protein, and all water. Worked once from volumes, on exact fractions.
  */
-import type { Fraction } from '../base/fraction.ts';
+import { type Fraction, fraction, ONE } from '../base/fraction.ts';
 import { earlier, later, type Span } from '../base/instant.ts';
 import { add, inMl, NOTHING, share, subtract, sum, type Volume } from '../base/volume.ts';
 import {
@@ -16,6 +16,7 @@ import {
   worked,
 } from '../base/working.ts';
 import { timesWithin } from '../base/zone.ts';
+import type { Of, Order } from '../order/order.ts';
 import type { Policy } from '../policy/policy.ts';
 import { needUpTo } from '../programme/programme.ts';
 import { programmeOf } from '../programme/programme-of.ts';
@@ -145,20 +146,46 @@ function waterGiven({ standing, day }: Course, { tasks, byPump }: StillToCome): 
   ]);
 }
 
-/** [PL25] The order as it is written: the day's feed with no hold and nothing lost, from when the course began. */
-function orderedIn({ order, day, begins, standing }: Course, policy: Policy): Worked<Volume> | null {
+/** Whether every amount of the regimen is an amount of formula, and no maximum of mixture stands beside it. */
+function isOfFormula({ regimen, mostRate, mostVolumePerDay }: Order): boolean {
+  if (regimen === null || mostRate !== null || mostVolumePerDay !== null) return false;
+  const amounts = Object.values(regimen).filter(
+    (one): one is { of: Of } => typeof one === 'object' && one !== null && 'of' in one,
+  );
+  return amounts.length > 0 && amounts.every((one) => one.of === 'formula');
+}
+
+/**
+ * [PL25] The order as it is written: the day's feed with no hold and nothing lost, from when the course began. Amounts of
+ * formula are worked as formula, so that what the pump's step takes from their mixture is not taken off the order too.
+ */
+function orderedIn(course: Course, policy: Policy): Worked<Volume> | null {
+  const { order, ordered, day, begins, standing } = course;
   const span: Span = { from: earlier(later(day.from, begins), day.until), until: day.until };
+  const ofFormula = isOfFormula(order);
   const asWritten = programmeOf({
-    order: { ...order, holds: [], medicines: [] },
+    order: {
+      ...order,
+      feed: ofFormula ? { ...ordered, strength: ONE } : ordered,
+      holds: [],
+      medicines: [],
+    },
     policy,
     standing: { ...standing, at: span.from, receivedToday: NOTHING },
     span,
     pace: 'lowest',
   });
   const given = needUpTo(asWritten, span.until);
-  return totalOf('V_ordered', add(given, asWritten.shortfall), 'D(end) + V_short', [
+  const all = add(given, asWritten.shortfall);
+  const terms = [
     input('D(end)', shownVolume(given), { kind: 'order', path: 'regimen' }),
     input('V_short', shownVolume(asWritten.shortfall), ARITHMETIC),
+  ];
+  if (!ofFormula) return totalOf('V_ordered', all, 'D(end) + V_short', terms);
+  const { n, d } = ordered.strength;
+  return totalOf('V_ordered', share(all, fraction(d, n)), '(D(end) + V_short) / s', [
+    ...terms,
+    input('s', shownNumber(ordered.strength), { kind: 'order', path: 'feed.strength' }),
   ]);
 }
 

@@ -93,6 +93,21 @@ test('[PL25] what is ordered is the order as it is written: a hold and its catch
   assert.equal(dayOf(late, NOW).ordered?.value, ml(720));
 });
 
+test('[PL25] what was ordered of formula is not less for a mixture that the pump cannot be set to', () => {
+  // By hand: 50 mL/h of formula all day are 1200 mL, in 1600 mL at ¾; set to 66 mL/h the pump gives 1584 mL of mixture.
+  const own = { feed: { strength: 0.75 }, regimen: { kind: 'continuous', rateMlPerHour: 50, of: 'formula' } };
+  const day = dayOf(own, NOW);
+  assert.deepEqual(
+    [day.ordered?.value, day.mixture.value, day.formula.value],
+    [ml(1600), ml(1584), ml(1188)],
+  );
+  const night = {
+    feed: { strength: 0.75 },
+    regimen: { kind: 'cyclic', from: '20:00', until: '08:00', volumeMl: 900, of: 'formula' },
+  };
+  assert.equal(dayOf(night, NOW).ordered?.value, ml(1200));
+});
+
 test('[PL22] [PL23] [PL24] totals are exactly what their parts are, whatever the order', () => {
   fc.assert(
     fc.property(arbSituation({ protectedTimes: false }), ({ request }) => {
