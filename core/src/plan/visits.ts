@@ -43,13 +43,14 @@ const emptyOfUse = (need: Need, { putUpAt, takeDownBy }: PlannedContainer): Inst
 
 /** Due at its limit; once it has given what it is to give it may be done before. */
 const takingDown = (need: Need, container: PlannedContainer, at: Instant): Task => {
-  const { takeDownBy, feed } = container;
+  const { putUpAt, takeDownBy, feed } = container;
   const window = {
     earliest: earlier(emptyOfUse(need, container), takeDownBy.value),
     nominal: takeDownBy.value,
     latest: later(takeDownBy.value, at),
   };
-  return task({ kind: 'take-down-container', about: feed, rule: 'PL12' }, window);
+  // Named by when it was put up: why and when it comes down may be told anew once it has given its last.
+  return task({ kind: 'take-down-container', about: feed, dueAt: putUpAt, rule: 'PL12' }, window);
 };
 
 /** [PL17] Where feed starts again from a container that has given some already, the pump is set to the rest. */

@@ -1,11 +1,11 @@
 /** What would be true if the plan had been done so far, to the letter? For planning again from there. */
-import { type Instant, instant, within } from '@feedwright/core/base/instant';
-import { add, NOTHING, subtract, sum, type Volume } from '@feedwright/core/base/volume';
+import { between, type Instant, instant, within } from '@feedwright/core/base/instant';
+import { add, NOTHING, type Rate, rateFor, subtract, sum, type Volume } from '@feedwright/core/base/volume';
 import { lastTime } from '@feedwright/core/base/zone';
 import type { Plan, PlannedContainer, PlanRequest, Task } from '@feedwright/core/plan/plan';
 import { everySoOften } from '@feedwright/core/plan/tasks/due';
 import { isRunning } from '@feedwright/core/plan/tasks/feeding';
-import { needWithin } from '@feedwright/core/programme/programme';
+import { needWithin, type Piece } from '@feedwright/core/programme/programme';
 import type { ContainerUp, OpenCarton, Standing } from '@feedwright/core/standing/standing';
 
 /** As the policy that these plans are made by has it. */
@@ -89,6 +89,13 @@ function cartonsAt(plan: Plan, opened: readonly OpenCarton[], at: Instant): read
   return [...cartons.values()].filter((one) => one.remaining > 0);
 }
 
+/** A feed that a pump gives over its minutes runs too, at a rate of its own. */
+const isByPump = (piece: Piece, { order }: PlanRequest): boolean =>
+  piece.gives.kind === 'rate' || (order.regimen?.kind === 'intermittent' && order.regimen.by === 'pump');
+
+const rateOf = ({ gives }: Piece): Rate =>
+  gives.kind === 'rate' ? gives.rate : rateFor(gives.volume, between(gives.whole.from, gives.whole.until));
+
 /** The standing at `at` after every visit before then was made as planned. */
 export function advanceStanding(request: PlanRequest, plan: Plan, at: Instant): Standing {
   const { standing } = request;
@@ -103,7 +110,7 @@ export function advanceStanding(request: PlanRequest, plan: Plan, at: Instant): 
     .filter((one) => WATER.has(one.kind));
   const pieces = plan.programme?.pieces ?? [];
   const last = instant(at - 1);
-  const running = pieces.find((piece) => within(piece, last) && piece.gives.kind === 'rate');
+  const running = pieces.find((piece) => within(piece, last) && isByPump(piece, request));
   const notStarted = plan.visits.some(
     (visit) => visit.at >= at && visit.tasks.some((one) => one.kind === 'start-feed' && one.nominal < at),
   );
@@ -112,10 +119,7 @@ export function advanceStanding(request: PlanRequest, plan: Plan, at: Instant): 
   return {
     ...standing,
     at,
-    running:
-      running?.gives.kind === 'rate' && !notStarted
-        ? { rate: running.gives.rate, since: running.from }
-        : null,
+    running: running === undefined || notStarted ? null : { rate: rateOf(running), since: running.from },
     container: upAt(plan, plan.containers, standing.container, at, spent),
     waterBag: waterBagAt(request, plan, at),
     set: sets.length === 0 ? standing.set : { putUpAt: (sets.at(-1) as PlannedContainer).putUpAt },

@@ -69,8 +69,11 @@ function stoppedFor(course: Course, { at, medicine }: Dose): boolean {
   const held = heldFrom(course, from);
   if (medicineThatStops(course, held) !== medicine) return false;
   if (!isRunning(programme, before(from, duration(1)))) return false;
-  const flushed = taskId({ kind: 'flush', beside: 'after', about: heldBy(held) }, from);
-  return from > feedFrom || (from === feedFrom && standing.running !== null) || standing.done.has(flushed);
+  // A feed that the hold cuts short has its own flush after it.
+  const isFlushed = [heldBy(held), 'feed'].some((about) =>
+    standing.done.has(taskId({ kind: 'flush', beside: 'after', about }, from)),
+  );
+  return from > feedFrom || (from === feedFrom && standing.running !== null) || isFlushed;
 }
 
 function doseTasks(
