@@ -143,8 +143,8 @@ test('[GR9] raising by 10 cm gains 10 over the height that drives, for a laminar
     stomach: '10.5 cmH2O',
     height: '30 cm',
   });
-  assert.ok(Math.abs(number(higher.mid) - 1.5) < 0.051);
-  assert.ok(number(higher.low) < 1.5 && number(higher.high) > 1.5);
+  assert.ok(Math.abs(number(higher.mid) - 50) < 0.6);
+  assert.ok(number(higher.low) < 45 && number(higher.high) > 60);
 });
 
 test('[GR9] the height for a wanted time takes that time', () => {
@@ -379,6 +379,12 @@ test('[GR11] whatever is found, assumed, answered or refused has words', () => {
   assert.ok(issues.length >= 9);
   for (const code of issues) assert.ok(GRAVITY_ISSUES[code], code);
   assert.equal(Object.keys(YES_OR_NO).length, 4);
+});
+
+test('[GR11] what never comes to an end is said once, without a unit', () => {
+  const said = (inputs: Inputs) => gravityLines(flow(inputs)).map(({ text }) => text);
+  assert.ok(said({ height: '10 cm' }).some((one) => /^ +time +stops before it is all in$/.test(one)));
+  assert.ok(said({ height: '9 cm' }).some((one) => /10 cm higher +not to be said$/.test(one)));
 });
 
 test('[GR11] an answer carries its assumptions, its band and the bedside’s rules', () => {

@@ -50,7 +50,7 @@ export type GravityFlow = {
   readonly time: Banded;
   /** How many times it is filled. */
   readonly pours: number;
-  /** The flow over what it is, 10 cm higher and lower. */
+  /** By how many % the flow changes 10 cm higher and lower; null where nothing runs to begin with. */
   readonly higher: Banded;
   readonly lower: Banded;
   /** cm over the stomach at which it stands still; below, it runs back. */
@@ -230,12 +230,12 @@ function waterFlow({ vessel }: Setup, all: Ends, volume: number): Spread {
   });
 }
 
-/** How much more it runs with the vessel `by` metres higher: what counts here is the stomach, not the bore. */
+/** How much more in % it runs with the vessel `by` metres higher: what counts here is the stomach, not the bore. */
 function changeBy(setup: Setup, belief: Belief, volume: number, by: number): Spread {
   const ratio = (run: Run): number =>
     flowWith(run, raised(setup, by).vessel, volume) / flowWith(run, setup.vessel, volume);
   const all = endsOf(setup, belief, (run) => Math.log(ratio(run)));
-  return overEnds((end) => ratio(all[end]));
+  return overEnds((end) => (ratio(all[end]) - 1) * 100);
 }
 
 function inputsOf(given: GravityGiven, { tubes, vessel }: Setup, run: Run): readonly From[] {
@@ -308,8 +308,8 @@ function flowing(
     flow: banded(['Q', 'mL/min', balanceOf(all.mid), 'H36'], flow, from),
     time: banded(['t', 'min', 't = ∫ dV / Q(V)', 'H36'], inMinutes, from),
     pours: stretches.length,
-    higher: banded(['Q₊₁₀/Q', '1', 'Q(H + 10 cm) / Q(H)', 'H36'], inOrder(change(TEN_CM)), from),
-    lower: banded(['Q₋₁₀/Q', '1', 'Q(H − 10 cm) / Q(H)', 'H36'], inOrder(change(-TEN_CM)), from),
+    higher: banded(['ΔQ', '%', 'ΔQ = Q(H + 10 cm) / Q(H) − 1', 'H36'], inOrder(change(TEN_CM)), from),
+    lower: banded(['ΔQ', '%', 'ΔQ = Q(H − 10 cm) / Q(H) − 1', 'H36'], inOrder(change(-TEN_CM)), from),
     standsAt: banded(['H₀', 'cm', 'H₀ = P / (ρ g)', 'H15'], balance, from),
     heightFor:
       wanted === null

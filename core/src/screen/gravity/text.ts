@@ -17,19 +17,19 @@ const unitText = (unit: string): string => (unit === '1' ? '' : ` ${unit}`);
 
 /** `about 14 (8.1 to 24) mL/min`. */
 function about({ low, mid, high, unit }: Banded, never: string): string {
+  if (low === null && mid === null && high === null) return never;
   const likely = mid === null ? never : `about ${number(mid, never)}`;
   return `${likely} (${number(low, never)} to ${number(high, never)})${unitText(unit)}`;
 }
 
+/** `about +29 % (+25 % to +37 %)`. */
 const percent = ({ low, mid, high }: Banded): string => {
   const change = (of: Fraction | null) =>
-    of === null
-      ? '?'
-      : `${approximately(of) >= 1 ? '+' : '−'}${Math.abs(Math.round((approximately(of) - 1) * 100))} %`;
-  return `about ${change(mid)} (${change(low)} to ${change(high)})`;
+    of === null ? 'not to be said' : `${approximately(of) > 0 ? '+' : ''}${showFraction(of, PLACES)} %`;
+  return mid === null ? change(mid) : `about ${change(mid)} (${change(low)} to ${change(high)})`;
 };
 
-const STOPS = 'stops before';
+const STOPS = 'stops before it is all in';
 const TOO_HIGH = 'over 200';
 
 function rows(of: GravityFlow): readonly (readonly [string, string])[] {
