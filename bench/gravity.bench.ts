@@ -1,8 +1,8 @@
 /** How long does a level's curve with its band take, and how long the time to empty against an integrator for anything? */
 import { runAt, type Setup, unread } from '@feedwright/core/reckon/gravity/band';
 import { driving, lasts, type Run } from '@feedwright/core/reckon/gravity/emptying';
+import { bandedCurve } from '@feedwright/core/reckon/gravity/estimate';
 import { flowUnder } from '@feedwright/core/reckon/gravity/flow';
-import { bandedCurve } from '@feedwright/core/reckon/gravity/gravity';
 import { rk45 } from './gravity/rk45.ts';
 import { medians, type Report } from './measure.ts';
 

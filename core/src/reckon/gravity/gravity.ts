@@ -4,43 +4,31 @@
  * rate to set or a limit; the only limit it is held against is the order's or local policy's, and the answer then says
  * that it is an estimate which was compared.
  */
-import type { Duration } from '../../base/instant.ts';
 import { bad, issue, ok, type Result } from '../../base/result.ts';
 import type { Basis } from '../../base/working.ts';
 import type { Inputs } from '../asking/keys.ts';
 import { compare, toDouble as float, of, over } from '../exact.ts';
 import { type GravityGiven, readGravity } from './asks.ts';
+import { type Belief, ends, middle, type Setup, type Timed, timeOneBarrel, unread } from './band.ts';
+import { flowWith, pours, type Run, type Stretch } from './emptying.ts';
 import {
-  type Belief,
-  type Ends,
-  ends,
-  endsOf,
-  middle,
-  type Setup,
-  type Timed,
-  timeOneBarrel,
-  unread,
-} from './band.ts';
-import { curve, flowWith, lastsInPours, type Point, pours, type Run, type Stretch } from './emptying.ts';
+  type AtHeight,
+  type BandedCurve,
+  bandedCurve,
+  changeBy,
+  flowByHeight,
+  heightFor,
+  overEnds,
+  PER_MINUTE,
+  secondsOf,
+  surfaceOf,
+  waterFlow,
+} from './estimate.ts';
 import { type Banded, banded, type From, published } from './figures.ts';
-import { ROOM_CELSIUS, type Spread, water } from './fluid.ts';
-import { holds, leavesLaminar, lineOf, reynoldsAt } from './loss.ts';
+import { againstPolicy, type Finding, type Least, runningFindings } from './findings.ts';
+import type { Spread } from './fluid.ts';
+import { holds, leavesLaminar, reynoldsAt } from './loss.ts';
 import { type Assumption, balanceCm, CM_WATER, describe } from './setup.ts';
-
-/** The shortest time one feed may take, by local policy; null where policy says nothing for this patient. */
-export type Least = { readonly lasts: Duration; readonly basis: Basis } | null;
-
-/** What it comes to, as codes with data: words are at the edge. */
-export type Finding = { readonly code: string; readonly data: Readonly<Record<string, number | string>> };
-
-/** Of the surface over the stomach in cm; the flow in mL/min. */
-export type AtHeight = { readonly cm: number; readonly flow: Spread };
-
-export type BandedCurve = {
-  readonly low: readonly Point[];
-  readonly mid: readonly Point[];
-  readonly high: readonly Point[];
-};
 
 export type GravityFlow = {
   readonly kind: 'flow';
@@ -81,81 +69,13 @@ export type GravityYesOrNo = {
 };
 export type Gravity = GravityFlow | GravityYesOrNo;
 
-const PER_MINUTE = 6e7;
 const TEN_CM = 0.1;
-const STEPS = 12;
-const HEIGHTS: readonly number[] = Array.from({ length: 21 }, (_, place) => place * 5);
 const DAYS_NEWBORN = 28;
 const DAYS_INFANT = 365;
-const MOST_HEIGHT = 2;
-const HALVINGS = 24;
-/** mL/min: under the first as good as stopped, under the second no method. H40: judgements, shown as such. */
-const [AS_GOOD_AS_STOPPED, IMPRACTICAL] = [1, 2];
 /** mPa·s at 50 1/s, above which gravity is no method for food made liquid: worked out for 14–24 Fr over 25 cm. */
 const BLENDED_NO = 300;
 /** Deviations from which a timed pour no longer fits the set-up described. */
 const STRANGE = 3;
-
-const raised = (setup: Setup, by: number): Setup => ({
-  ...setup,
-  vessel: { ...setup.vessel, height: setup.vessel.height + by },
-});
-
-/** m over the stomach of the surface, with `first` m³ in the vessel. */
-const surfaceOf = ({ vessel }: Setup, first: number): number =>
-  vessel.height - (vessel.volume - first) / vessel.area;
-
-/** The vessel held so that the surface is at that height. */
-const heldAt = (setup: Setup, first: number, metres: number): Setup =>
-  raised(setup, metres - surfaceOf(setup, first));
-
-const overEnds = (of: (end: keyof Ends) => number): Spread => ({
-  low: of('low'),
-  mid: of('mid'),
-  high: of('high'),
-});
-
-/** The level against time with its band, of one filling with `first` m³ in the vessel. */
-export function bandedCurve(setup: Setup, belief: Belief, first: number, steps = STEPS): BandedCurve {
-  const { low, mid, high } = ends(setup, belief, first / 2);
-  const of = (run: Run) => curve(run, setup.vessel, first, steps);
-  return { low: of(low), mid: of(mid), high: of(high) };
-}
-
-/** The flow against the height of the surface. */
-export const flowByHeight = (setup: Setup, belief: Belief, first: number): readonly AtHeight[] =>
-  HEIGHTS.map((cm) => {
-    const there = heldAt(setup, first, cm / 100);
-    const all = ends(there, belief, first);
-    return { cm, flow: overEnds((end) => flowWith(all[end], there.vessel, first) * PER_MINUTE) };
-  });
-
-/** s for all stretches at each end of the flow's band: the low flow takes longest. */
-function secondsOf(setup: Setup, belief: Belief, stretches: readonly Stretch[]): Spread & { error: number } {
-  const all = ends(setup, belief, (stretches[0]?.from ?? setup.vessel.volume) / 2);
-  const [fast, mid, slow] = [all.high, all.mid, all.low].map((run) =>
-    lastsInPours(run, setup.vessel, stretches),
-  );
-  const seconds = (one: typeof mid): number => (one?.ends ? one.seconds : Number.POSITIVE_INFINITY);
-  return { low: seconds(fast), mid: seconds(mid), high: seconds(slow), error: mid?.ends ? mid.error : 0 };
-}
-
-/** cm at which the whole feed takes so long, at each end of the band; infinite beyond two metres. */
-function heightFor(setup: Setup, belief: Belief, stretches: readonly Stretch[], seconds: number): Spread {
-  const first = stretches[0]?.from ?? setup.vessel.volume;
-  const takes = (height: number) => secondsOf(heldAt(setup, first, height), belief, stretches);
-  const at = (end: 'low' | 'mid' | 'high'): number => {
-    let [below, above] = [0, MOST_HEIGHT];
-    if (takes(above)[end] > seconds) return Number.POSITIVE_INFINITY;
-    for (let halving = 0; halving < HALVINGS; halving++) {
-      const height = (below + above) / 2;
-      if (takes(height)[end] > seconds) below = height;
-      else above = height;
-    }
-    return above * 100;
-  };
-  return overEnds(at);
-}
 
 /** cm at which the likeliest time is the least one allowed; null where that is not known or over two metres. */
 function highest(setup: Setup, belief: Belief, stretches: readonly Stretch[], least: Least): number | null {
@@ -194,49 +114,6 @@ function learned(given: GravityGiven, setup: Setup, findings: Finding[]): Result
 /** m³ in the vessel to begin with. */
 const filled = ({ feedMl }: GravityGiven, { vessel }: Setup): number =>
   feedMl === null ? vessel.volume : Math.min(vessel.volume, float(feedMl) * 1e-6);
-
-function runningFindings({ low, mid, high }: Spread, balance: Spread, height: number): readonly Finding[] {
-  const cm = height * 100;
-  const data = { cm, low: balance.low, high: balance.high };
-  if (cm < balance.low) return [{ code: 'runs-back', data }];
-  if (!(mid > 0)) return [{ code: 'stands-or-runs-back', data }];
-  const speed = { low, mid, high };
-  return [
-    ...(cm < balance.high ? [{ code: 'may-stand', data }] : []),
-    ...(mid < AS_GOOD_AS_STOPPED
-      ? [{ code: 'as-good-as-stopped', data: speed }]
-      : mid < IMPRACTICAL
-        ? [{ code: 'impractical', data: speed }]
-        : []),
-  ];
-}
-
-/** [GR9] */
-function againstPolicy({ low, high }: Spread, least: Least): readonly Finding[] {
-  if (least === null) return [{ code: 'least-not-set', data: {} }];
-  const minutes = least.lasts / 60_000;
-  const basis: Record<string, string> =
-    least.basis.kind === 'policy' ? { source: least.basis.source, setBy: least.basis.setBy } : {};
-  if (high / 60 < minutes) return [{ code: 'faster-than-policy', data: { minutes, ...basis } }];
-  return low / 60 < minutes ? [{ code: 'may-be-faster-than-policy', data: { minutes, ...basis } }] : [];
-}
-
-/** Water is thinner than any feed, so that its stream is another kind of stream. */
-function waterFlow({ vessel }: Setup, all: Ends, volume: number): Spread {
-  const fluid = water(ROOM_CELSIUS);
-  return overEnds((end) => {
-    const run = all[end];
-    return flowWith({ ...run, line: lineOf(fluid, run.reaches) }, vessel, volume) * PER_MINUTE;
-  });
-}
-
-/** How much more in % it runs with the vessel `by` metres higher: what counts here is the stomach, not the bore. */
-function changeBy(setup: Setup, belief: Belief, volume: number, by: number): Spread {
-  const ratio = (run: Run): number =>
-    flowWith(run, raised(setup, by).vessel, volume) / flowWith(run, setup.vessel, volume);
-  const all = endsOf(setup, belief, (run) => Math.log(ratio(run)));
-  return overEnds((end) => (ratio(all[end]) - 1) * 100);
-}
 
 function inputsOf(given: GravityGiven, { tubes, vessel }: Setup, run: Run): readonly From[] {
   const [usual, { fluid }] = [published('H40'), run.line];

@@ -1,8 +1,9 @@
 /** What does an answer about gravity look like to a program? Plain numbers in the units of their keys, and the codes. */
 import { approximately, type Fraction } from '../../base/fraction.ts';
 import type { Point } from '../../reckon/gravity/emptying.ts';
+import type { AtHeight } from '../../reckon/gravity/estimate.ts';
 import type { Banded } from '../../reckon/gravity/figures.ts';
-import type { AtHeight, Gravity } from '../../reckon/gravity/gravity.ts';
+import type { Gravity } from '../../reckon/gravity/gravity.ts';
 import { BEDSIDE, DEFERS } from './english.ts';
 
 const number = (value: Fraction | null): number | null => (value === null ? null : approximately(value));
