@@ -8,6 +8,7 @@
 import { earlier, type Span } from '../base/instant.ts';
 import { NOTHING, share, sum, type Volume } from '../base/volume.ts';
 import { ARITHMETIC } from '../base/working.ts';
+import type { Piece, Programme } from '../programme/programme.ts';
 import { programmeOf } from '../programme/programme-of.ts';
 import { choose } from './choose.ts';
 import { chooseCartons } from './containers/cartons.ts';
@@ -41,6 +42,19 @@ function stillToCome(course: Course, need: Need, due: readonly Task[]): Volume {
       return needBetween(need, { from: rest.from, until: feeding.whole.until });
     }),
   );
+}
+
+/** [PL33] A feed that began before the plan and is neither under way nor given any more does not run in it either. */
+function withoutMissed(course: Course, programme: Programme, made: Made): Programme {
+  const { from } = programme.span;
+  const due = new Set(made.visits.flatMap(({ tasks }) => tasks.map((one) => one.id)));
+  const missed = feedingsOf(course).filter((feeding) => {
+    const id = taskId(givenAs(course, feeding), feeding.whole.from);
+    return feeding.whole.from < from && !due.has(id) && !course.standing.done.has(id);
+  });
+  const isMissed = (piece: Piece): boolean =>
+    piece.gives.kind === 'volume' && missed.some(({ whole }) => whole.until === piece.until);
+  return { ...programme, pieces: programme.pieces.filter((piece) => !isMissed(piece)) };
 }
 
 /** [PL21] The cartons of each container that is poured, by the formula that goes into it. */
@@ -153,7 +167,11 @@ export function planFor(request: PlanRequest): Plan {
     at: span.from,
     span,
     problems: [...problems(), ...(left === null ? [] : [left])],
-    programme: programmeOf({ order, policy, standing, span: shown, pace: 'lowest' }),
+    programme: withoutMissed(
+      prepared.course,
+      programmeOf({ order, policy, standing, span: shown, pace: 'lowest' }),
+      made,
+    ),
     ...made,
   };
 }

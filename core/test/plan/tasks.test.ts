@@ -85,6 +85,21 @@ test('[PL33] a feed that was missed has no end to be met', () => {
   assert.deepEqual(ends('\ndone give-feed::2026-11-25T07:00Z'), ['08:00', '13:00']);
 });
 
+test('[PL33] a feed that was missed does not run either, and one under way goes on', () => {
+  const own = {
+    startsAt: '2026-11-24T08:00:00+00:00',
+    prescribedAt: '2026-11-24T07:00:00+00:00',
+    regimen: { kind: 'intermittent', volumeMl: 300, times: ['08:00', '14:00'], minutes: 60, by: 'pump' },
+  };
+  const runs = (more = '') =>
+    planOf(own, `now 2026-11-25 08:40\npolicy quiet${more}`).programme?.pieces.map((piece) =>
+      new Date(piece.from).toISOString().slice(11, 16),
+    );
+  assert.deepEqual(runs(), ['14:00']);
+  const begun = '\nfeeding-since 2026-11-24 08:00\nreceived 200 mL\ndone give-feed::2026-11-25T08:00Z';
+  assert.deepEqual(runs(begun), ['08:40', '14:00']);
+});
+
 test('[PL38] where feed was stopped before anybody recorded it, the dose has its flush', () => {
   const own = {
     ...CONTINUOUS,
