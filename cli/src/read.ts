@@ -18,6 +18,7 @@ export function readText(name: string): ReadFile {
   } catch (problem) {
     const code = (problem as NodeJS.ErrnoException).code;
     if (code === undefined) throw problem;
+    if (code === 'EISDIR') return refuse(name, 'file/folder', { file: name });
     if (code === 'ENOENT') return refuse(name, 'file/not-found', { file: name });
     return refuse(name, 'file/unreadable', { file: name, why: code });
   }

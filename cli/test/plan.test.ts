@@ -77,6 +77,7 @@ test('[CL2] what is asked says its key, and a named person settles it', () => {
 
 test('[CL1] a file that is missing, no JSON, of another kind or too large is refused by name', () => {
   refused(['plan', '/nowhere/order.json'], /\/nowhere\/order\.json/, /no file/);
+  refused(['plan', '/tmp'], /“\/tmp” is a folder/);
   refused(['plan', file('{"document": "feedwright-order/1",\n  "id": }')], /line 2, column 9/);
   refused(['plan', file('')], /JSON/);
   refused(

@@ -65,6 +65,10 @@ export const ENGLISH_ISSUES: Words['issues'] = {
     says: `there is no file ${quoted(file)}`,
     remedy: 'Check the name and the folder.',
   }),
+  'file/folder': ({ file }) => ({
+    says: `${quoted(file)} is a folder`,
+    remedy: 'Name the file in it.',
+  }),
   'file/unreadable': ({ file, why }) => ({
     says: `${quoted(file)} cannot be read: ${String(why)}`,
     remedy: 'Check its permissions.',
