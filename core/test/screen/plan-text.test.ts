@@ -131,6 +131,13 @@ test('[SC4] the kind of water, what the pump gives of it, and what a step would 
   assert.match(text, /ask: step up to 40 mL\/h\?/);
 });
 
+test('[SC4] a module is named before its water', () => {
+  const { text } = planned({
+    modules: [{ name: 'protein', times: ['10:00'], waterMl: 60, energyKcal: 24, proteinG: 6 }],
+  });
+  assert.match(text, /10:00 {2}give protein in water 60 mL/);
+});
+
 test('[SC4] an order that begins after the plan says so', () => {
   const { text } = planned({ startsAt: '2026-11-27T08:00:00Z' });
   assert.match(text, /RUNS\n {2}nothing runs: the order begins at 08:00 on 27 Nov/);

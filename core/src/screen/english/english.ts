@@ -51,6 +51,7 @@ export const ENGLISH: Words = {
     if (isHold) return `${name} (${holdName(about)})`;
     if (kind === 'flush') return beside === null ? name : `${name} ${beside} ${about}`;
     if (kind === 'check-tube') return about === 'ph' ? 'check tube by pH' : 'check tube at its mark';
+    if (kind === 'give-module') return `give ${about} in water`;
     if (about === 'meal') return name;
     return `${name} ${about}`;
   },
