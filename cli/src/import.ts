@@ -10,7 +10,7 @@ import { isProblem, type LedgerLine, readLedgerLine } from '@feedwright/store/nd
 import type { SqliteLog } from '@feedwright/store/sqlite/log';
 import { Refused, refuse } from './fail.ts';
 import { progress, withLedger } from './ledger-file.ts';
-import { plain, printLines } from './print.ts';
+import { plain, printJson, printLines } from './print.ts';
 
 const BATCH = 1_000;
 
@@ -65,12 +65,16 @@ async function takeIn(log: SqliteLog, file: string): Promise<{ added: number; kn
 const otherHeads = (log: SqliteLog, heads: readonly Head[]): readonly string[] =>
   heads.filter((one) => log.head(one.course)?.head !== one.head).map((one) => one.course);
 
-export async function importLedger(file: string, options: { readonly data: string }): Promise<void> {
+export async function importLedger(
+  file: string,
+  options: { readonly data: string; readonly json?: boolean },
+): Promise<void> {
   if (!existsSync(file)) refuse(file, 'file/not-found', { file });
   const heads = await lookThrough(file);
   await withLedger(options.data, { readOnly: false }, async (log) => {
     const { added, known } = await takeIn(log, file);
     const other = otherHeads(log, heads);
+    if (options.json === true) return printJson({ added, known, otherHeads: other });
     printLines([
       plain(`${added} entries taken in, ${known} were there already.`),
       other.length === 0

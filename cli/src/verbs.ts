@@ -78,6 +78,7 @@ function addLedgerVerbs(root: Command): void {
   withData(root.command('import'))
     .argument('<file>', 'an exported ledger')
     .description('take an exported ledger in; what is there already is not taken twice')
+    .option('--json', 'print JSON')
     .action(async (file, options) => (await import('./import.ts')).importLedger(file, options));
   withData(root.command('verify'))
     .description('whether the ledger is still what was acknowledged; exit code 1 where it is not')
@@ -87,10 +88,12 @@ function addLedgerVerbs(root: Command): void {
   withData(root.command('backup'))
     .argument('<file>', 'the file to copy to; it must not be there yet')
     .description('copy the ledger, checked, while it is in use')
+    .option('--json', 'print JSON')
     .action(async (file, options) => (await import('./backup.ts')).backup(file, options));
   withData(root.command('restore'))
     .argument('<file>', 'a backup')
     .description('make a ledger of a backup, as a new epoch; never over one that is there')
+    .option('--json', 'print JSON')
     .action(async (file, options) => (await import('./backup.ts')).restore(file, options));
 }
 

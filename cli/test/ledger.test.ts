@@ -87,6 +87,8 @@ test('[SR8] backup and restore by the command; neither writes over what is there
   assert.match(twice.err, /there already/);
   assert.match(feedwright(['restore', at('copy.db'), '--data', at('seventh')]).out, /7 entries restored/);
   assert.equal(feedwright(['restore', at('copy.db'), '--data', data]).code, 2);
+  const again = feedwright(['restore', at('copy.db'), '--data', at('eighth'), '--json']);
+  assert.equal(JSON.parse(again.out).entries, 7);
   const lines = (where: string) => feedwright(['export', '--data', where]).out.split('\n').slice(1);
   assert.deepEqual(lines(at('seventh')), lines(data));
 });
