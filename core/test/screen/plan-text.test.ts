@@ -131,6 +131,20 @@ test('[SC4] the kind of water, what the pump gives of it, and what a step would 
   assert.match(text, /ask: step up to 40 mL\/h\?/);
 });
 
+test('[CL4] a number that does not come out even is one number where it stands and in its working', () => {
+  // By hand: 61 mL/h for 7 h 5 min are 432 1/12 mL.
+  const { json } = planned({
+    regimen: { kind: 'continuous', rateMlPerHour: 61 },
+    endsAt: '2026-11-25T15:05:00Z',
+  });
+  const [first] = json.containers;
+  const working = first?.working.volumeToDeliverMl as
+    | { result: { value: number; exact: string } }
+    | undefined;
+  assert.deepEqual([first?.volumeToDeliverMl, working?.result.value], [432.0833, 432.0833]);
+  assert.equal(working?.result.exact, '5185/12');
+});
+
 test('[SC4] a module is named before its water', () => {
   const { text } = planned({
     modules: [{ name: 'protein', times: ['10:00'], waterMl: 60, energyKcal: 24, proteinG: 6 }],

@@ -19,11 +19,14 @@ export type Json = null | boolean | number | string | readonly Json[] | { readon
 export const mlOf = (amount: Volume): number => jsonNumber(inMl(amount), 4);
 export const rateOf = (at: Rate): number => jsonNumber(inMlPerHour(at), 2);
 
+/** As many decimals in a working as where the number itself stands, so that both are one number. */
+const PLACES: Readonly<Record<string, number>> = { mL: 4, 'mL/h': 2, kcal: 2, g: 2 };
+
 const shownJson = (shown: Shown, zone: Zone): Json => {
   switch (shown.kind) {
     case 'quantity':
       return {
-        value: jsonNumber(shown.value, 6),
+        value: jsonNumber(shown.value, PLACES[shown.unit] ?? 6),
         exact: `${shown.value.n}/${shown.value.d}`,
         unit: shown.unit,
       };
