@@ -32,8 +32,10 @@ async function* linesOf(file: string): AsyncGenerator<readonly [number, LedgerLi
 async function lookThrough(file: string): Promise<readonly Head[]> {
   let entries = 0;
   let last: Extract<LedgerLine, { line: 'last' }> | null = null;
+  let begun = false;
   for await (const [number, line] of linesOf(file)) {
-    if (number === 1 && line.line !== 'first') refuse(file, 'ledger/no-first-line');
+    if (!begun && line.line !== 'first') refuse(file, 'ledger/no-first-line');
+    begun = true;
     if (last !== null) throw new Refused(file, [issue([`line ${number}`], 'ledger/after-the-end')]);
     if (line.line === 'entry') entries += 1;
     if (line.line === 'last') last = line;

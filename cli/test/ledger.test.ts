@@ -55,6 +55,11 @@ test('[SR5] a file that was cut short is refused before anything of it is taken 
     feedwright(['import', at('short.ndjson'), '--data', at('fourth')]).err,
     /says 5 entries and has 4/,
   );
+  writeFileSync(at('headless.ndjson'), ['', ...lines.slice(1)].join('\n'));
+  assert.match(
+    feedwright(['import', at('headless.ndjson'), '--data', at('fourth')]).err,
+    /does not begin as an exported ledger/,
+  );
   writeFileSync(at('bent.ndjson'), [lines[0], '{"id":1}', ...lines.slice(1)].join('\n'));
   assert.match(feedwright(['import', at('bent.ndjson'), '--data', at('fourth')]).err, /line 2/);
   assert.equal(existsSync(at('fourth')), false);
