@@ -41,8 +41,8 @@ export function policyContext(order: Order, at: Instant): PolicyContext {
   return { ageDays, setting: order.setting, at };
 }
 
-/** The end of childhood for completeness alone: the age at which the published adult rows begin. */
-const ADULT_FROM_DAYS = daysOfYears(18);
+/** The end of childhood where the order itself is judged: the age at which the published adult rows begin. */
+export const ADULT_FROM_DAYS = daysOfYears(18);
 
 export const lumenNamed = (order: Order, name: string | null): Lumen | null =>
   order.access?.lumens.find((lumen) => lumen.name === name) ?? null;

@@ -6,8 +6,7 @@ import type { Span } from '../base/instant.ts';
 import type { Rate } from '../base/volume.ts';
 import type { Worked } from '../base/working.ts';
 import { orderedPerDay } from '../order/daily.ts';
-import { isPostPyloric } from '../order/review.ts';
-import { daysOfYears } from '../policy/age.ts';
+import { ADULT_FROM_DAYS, isPostPyloric } from '../order/review.ts';
 import { isAdvancing } from './advancement.ts';
 import { feedLumen, leastCeiling } from './ceiling.ts';
 import { dayOf, type Frame, firstFed } from './frame.ts';
@@ -25,7 +24,7 @@ function isFirstDay(frame: Frame, period: Span): boolean {
 /** What an order must allow by name: a protocol of its own. */
 function barUnlessNamed(frame: Frame): CatchUpBar | null {
   if (frame.ageDays === null) return 'age-not-known';
-  if (frame.ageDays < daysOfYears(18)) return 'child';
+  if (frame.ageDays < ADULT_FROM_DAYS) return 'child';
   const lumen = feedLumen(frame.order);
   if (lumen === null || lumen.tip === null) return 'tip-not-known';
   return isPostPyloric(lumen) ? 'post-pyloric' : null;
